@@ -1,0 +1,73 @@
+import type { Edit } from '../arrangement/edits.ts'
+import type { Form, Point2 } from '../arrangement/types.ts'
+
+export const READING_IDS = ['focal-prominence', 'negative-space', 'palette-harmony', 'proportion'] as const
+export type ReadingId = (typeof READING_IDS)[number]
+
+/** `elevation` marks hold for one way round (turn, degrees) and give [X, z]; `plan` marks give [X, Y] at turn 0. mm. */
+export type MarkView = { view: 'elevation'; turn: number } | { view: 'plan' }
+
+export type Mark =
+  | ({ kind: 'circle'; centre: Point2; radius: number; label: string } & MarkView)
+  | ({ kind: 'outline'; points: Point2[]; label: string } & MarkView)
+  /** A level line in the elevation, any way round. */
+  | { kind: 'level'; z: number; label: string }
+  /** A dimension between two points. */
+  | ({ kind: 'span'; from: Point2; to: Point2; label: string } & MarkView)
+  /** Whole stems, by id. */
+  | { kind: 'stems'; ids: string[]; label: string }
+
+export interface Advice {
+  /** A whole sentence naming the stems: what to move and why. */
+  text: string
+  stems: string[]
+  edit?: Edit
+}
+
+/** One measured value held against a band. */
+export interface Held {
+  /** Key in `values`. */
+  key: string
+  /** Words for the screen. */
+  name: string
+  value: number
+  unit: string
+  /** Ends of the gauge on screen. */
+  scale: [number, number]
+  band: [number, number] | null
+  /** The rule in a sentence, and where it is from; `ours` and `common practice` are said as such. */
+  rule: string
+  source: string
+}
+
+export interface Because {
+  /** The value that the row on screen shows. */
+  main: Held
+  others: Held[]
+  /** How the score follows, in a sentence. */
+  how: string
+  /** How far to trust it. */
+  trust: string
+}
+
+export interface ReadingResult {
+  id: ReadingId
+  /** 0–100, or null when the reading does not apply. */
+  score: number | null
+  /** Why it does not apply; '' otherwise. */
+  notApplicable: string
+  values: Record<string, number | string | string[] | null>
+  because: Because | null
+  advice: Advice[]
+  marks: Mark[]
+}
+
+export interface Band {
+  reading: ReadingId
+  key: string
+  form: Form
+  band: [number, number]
+  /** How far outside the band the score falls to zero, in the value's unit. */
+  fall: number
+  source: string
+}

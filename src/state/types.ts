@@ -1,0 +1,54 @@
+import type { Edit } from '../arrangement/edits.ts'
+import type { Arrangement, Problem } from '../arrangement/types.ts'
+import type { ReadingId, ReadingResult } from '../readings/types.ts'
+import type { PriceBook } from '../stem-list/types.ts'
+
+/** The sheets of the house. */
+export type Sheet = 'start' | 'drawing' | 'palettes' | 'picture'
+
+/** Two different looks: what is selected, and what the keyboard stands on. */
+export type SaveState =
+  | { state: 'loading' }
+  | { state: 'saved'; at: number }
+  | { state: 'saving' }
+  /** Stays on screen, with a way to download, until a save succeeds. */
+  | { state: 'failed'; why: string }
+  /** Another tab writes this design; here it can be looked at. */
+  | { state: 'elsewhere' }
+
+export type Units = 'in' | 'cm' | 'mm'
+
+export interface StudioState {
+  /** The part that undo covers: the document and the words for the last step. */
+  document: Arrangement
+  lastDone: string
+
+  /** The document as it looks during a gesture; null outside one. Readings and views follow it, undo does not. */
+  draft: Arrangement | null
+  /** Ids of stems, in the order of selection. */
+  selection: string[]
+  /** The stem that the keyboard stands on in list or canvas; '' for none. */
+  focused: string
+  /** Stems lit because a piece of advice or a row is pointed at. */
+  lit: string[]
+  /** Reading whose row is open, and the one whose marks are shown (hover or focus; else the open one). */
+  openReading: ReadingId | null
+  markedReading: ReadingId | null
+  /** A previewed edit of a piece of advice, drawn as a phantom. */
+  phantom: Edit | null
+  /** Turn of both views, degrees 0–360. */
+  turn: number
+  sheet: Sheet
+  /** Plant and colour in hand: the next touch of a view places one. */
+  placing: { plant: string; colour: string } | null
+  units: Units
+  prices: PriceBook
+  readings: ReadingResult[]
+  save: SaveState
+  /** Key of the stored design, '' before the first one is open. */
+  designId: string
+  /** A file with something wrong in it, waiting for the person's word. */
+  opening: { name: string; problems: Problem[]; good: Arrangement | null } | null
+  /** Said aloud, politely. */
+  message: string
+}

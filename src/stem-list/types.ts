@@ -1,0 +1,44 @@
+import type { Role } from '../arrangement/types.ts'
+
+export interface StemRow {
+  plant: string
+  /** #rrggbb */
+  colour: string
+  role: Role
+  /** Pieces in one arrangement. */
+  pieces: number
+  /** Stems to cut them from, one arrangement alone. */
+  stems: number
+  /** Least and most cut length, mm, from the real curves. */
+  cut_mm: [number, number]
+  ids: string[]
+}
+
+export interface PurchaseLine {
+  plant: string
+  colour: string
+  pieces: number
+  stems: number
+  spareStems: number
+  /** null: bunch size not known, bought by the stem. */
+  bunchSize: number | null
+  bunches: number | null
+  leftover: number
+  /** In the currency's main unit. */
+  cost: number
+}
+
+export interface Purchase {
+  copies: number
+  currency: string
+  lines: PurchaseLine[]
+  total: number
+}
+
+/** The person's own prices; what is not in it falls back to the example prices, which are invented and say so. */
+export interface PriceBook {
+  /** ISO 4217 */
+  currency: string
+  /** Plant id → price of a bunch (of a stem where no bunch size is known), integer minor units. */
+  perBunch: Record<string, number>
+}
