@@ -1,0 +1,5 @@
+export * from './actions.ts'
+export { type Painter, startPainting } from './painter.ts'
+export { startReading } from './reader.ts'
+export { resetStudio, shownOf, UNDO_LIMIT, useHistory, useShown, useStudio } from './store.ts'
+export type * from './types.ts'
