@@ -1,0 +1,38 @@
+export { endTangent, facingAxis } from './facing.ts'
+export { type Air, createGapSpace, type GapSpace, measureAir } from './gaps.ts'
+export { convexHull, latticePoints, polygonArea } from './hull.ts'
+export { PART_STRIDE, preparedParts, reachAlong } from './parts.ts'
+export {
+  type Axes,
+  clearLayer,
+  copyLayer,
+  createLayer,
+  EMPTY_DEPTH,
+  type Grid,
+  kindOf,
+  type Layer,
+  ownerCode,
+  splatParts,
+  stemOf,
+  VESSEL_PIXEL,
+} from './raster.ts'
+export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
+export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
+export { solidInput, solidOf, standinsOf } from './solid.ts'
+export { bowDirection } from './stem-arcs.ts'
+export { stemCurve } from './stem-curve.ts'
+export * from './types.ts'
+export {
+  type HalfSection,
+  heightFraction,
+  innerSection,
+  innerVolume_mm3,
+  outerSection,
+  reachIn,
+  shownHalfWidth,
+  vesselHalfWidth,
+  waterlineZ,
+  waterVolume_mm3,
+  widestSection,
+} from './vessel.ts'
+export { cosSin, projectPoint, unprojectElevation, unprojectPlan, viewAxes } from './view.ts'

@@ -1,0 +1,195 @@
+import type { Point3 } from '../arrangement/index.ts'
+import { PART_STRIDE } from './parts.ts'
+
+/** Pixels of a picture. Row 0 is the lowest; the middle of the width is x = 0. */
+export interface Grid {
+  width: number
+  height: number
+  /** mm of one pixel. */
+  mm: number
+  /** Row whose lower edge is at "up" = 0. */
+  zeroRow: number
+}
+
+/** Owner of the vessel's pixels; 0 is nothing, else stem's number × 4 + kind + 1. */
+export const VESSEL_PIXEL = 65535
+export const ownerCode = (stem: number, kind: number): number => stem * 4 + kind + 1
+export const stemOf = (owner: number): number => (owner - 1) >> 2
+export const kindOf = (owner: number): number => (owner - 1) & 3
+
+export const EMPTY_DEPTH = -1e9
+
+/**
+ * One picture. With `back` the same is seen from behind as well (a picture from the opposite side is its mirror image;
+ * it is kept unmirrored), depth toward the eye in both. `mass` is 1 where a bloom or leaf is, hidden or not.
+ */
+export interface Layer {
+  owner: Uint16Array
+  depth: Float32Array
+  back: { owner: Uint16Array; depth: Float32Array } | null
+  mass: Uint8Array | null
+}
+
+export const createLayer = (size: number, back: boolean, mass: boolean): Layer => ({
+  owner: new Uint16Array(size),
+  depth: new Float32Array(size).fill(EMPTY_DEPTH),
+  back: back ? { owner: new Uint16Array(size), depth: new Float32Array(size).fill(EMPTY_DEPTH) } : null,
+  mass: mass ? new Uint8Array(size) : null,
+})
+
+export const clearLayer = (layer: Layer): void => {
+  layer.owner.fill(0)
+  layer.depth.fill(EMPTY_DEPTH)
+  layer.back?.owner.fill(0)
+  layer.back?.depth.fill(EMPTY_DEPTH)
+  layer.mass?.fill(0)
+}
+
+export const copyLayer = (from: Layer, to: Layer): void => {
+  to.owner.set(from.owner)
+  to.depth.set(from.depth)
+  if (from.back && to.back) {
+    to.back.owner.set(from.back.owner)
+    to.back.depth.set(from.back.depth)
+  }
+  if (from.mass && to.mass) to.mass.set(from.mass)
+}
+
+export interface Axes {
+  right: Point3
+  up: Point3
+  toward: Point3
+}
+
+/** The nearer one stays; of two at the same depth the higher owner, so that the order of painting does not matter. */
+const put = (owner: Uint16Array, depth: Float32Array, i: number, d: number, code: number): void => {
+  const f = Math.fround(d)
+  const there = depth[i]!
+  if (f > there || (f === there && code > owner[i]!)) {
+    depth[i] = f
+    owner[i] = code
+  }
+}
+
+const splatEllipsoid = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
+  const { right: e, up: f, toward: g } = axes
+  const { width, height, mm, zeroRow } = grid
+  const [x, y, z] = [p[o + 2]!, p[o + 3]!, p[o + 4]!]
+  const xx = p[o + 5]!
+  const xy = p[o + 6]!
+  const xz = p[o + 7]!
+  const yy = p[o + 8]!
+  const yz = p[o + 9]!
+  const zz = p[o + 10]!
+  const fx = xx * f[0] + xy * f[1] + xz * f[2]
+  const fy = xy * f[0] + yy * f[1] + yz * f[2]
+  const fz = xz * f[0] + yz * f[1] + zz * f[2]
+  const suu = f[0] * fx + f[1] * fy + f[2] * fz
+  if (!(suu > 0)) return
+  const reach = Math.sqrt(suu)
+  const cu = x * f[0] + y * f[1] + z * f[2]
+  const r0 = Math.max(0, Math.ceil((cu - reach) / mm + zeroRow - 0.5))
+  const r1 = Math.min(height - 1, Math.floor((cu + reach) / mm + zeroRow - 0.5))
+  if (r0 > r1) return
+  const ex = xx * e[0] + xy * e[1] + xz * e[2]
+  const ey = xy * e[0] + yy * e[1] + yz * e[2]
+  const ez = xz * e[0] + yz * e[1] + zz * e[2]
+  const sxx = e[0] * ex + e[1] * ey + e[2] * ez
+  const sxu = f[0] * ex + f[1] * ey + f[2] * ez
+  const gx = xx * g[0] + xy * g[1] + xz * g[2]
+  const gy = xy * g[0] + yy * g[1] + yz * g[2]
+  const gz = xz * g[0] + yz * g[1] + zz * g[2]
+  const sxt = e[0] * gx + e[1] * gy + e[2] * gz
+  const sut = f[0] * gx + f[1] * gy + f[2] * gz
+  const stt = g[0] * gx + g[1] * gy + g[2] * gz
+  const det = sxx * suu - sxu * sxu
+  if (!(det > 1e-9 * sxx * suu)) return
+  const px = (sxt * suu - sut * sxu) / det
+  const pu = (sut * sxx - sxt * sxu) / det
+  const bulge = Math.sqrt(Math.max(0, stt - px * sxt - pu * sut))
+  const wide = Math.sqrt(det / suu)
+  const lean = sxu / suu
+  const cx = x * e[0] + y * e[1] + z * e[2]
+  const ct = x * g[0] + y * g[1] + z * g[2]
+  const mid = width / 2 - 0.5
+  const { owner, depth, back, mass } = layer
+  for (let r = r0; r <= r1; r++) {
+    const du = (r + 0.5 - zeroRow) * mm - cu
+    const left = 1 - (du * du) / suu
+    if (left <= 0) continue
+    const root = Math.sqrt(left)
+    const xc = cx + lean * du
+    const hw = wide * root
+    const c0 = Math.max(0, Math.ceil((xc - hw) / mm + mid))
+    const c1 = Math.min(width - 1, Math.floor((xc + hw) / mm + mid))
+    if (c0 > c1) continue
+    const row = r * width
+    const base = ct + pu * du - px * cx
+    const high = bulge * root
+    if (mass) mass.fill(1, row + c0, row + c1 + 1)
+    for (let c = c0; c <= c1; c++) {
+      const X = (c - mid) * mm
+      const q = (X - xc) / hw
+      const rise = high * Math.sqrt(Math.max(0, 1 - q * q))
+      const flat = base + px * X
+      put(owner, depth, row + c, flat + rise, code)
+      if (back) put(back.owner, back.depth, row + c, rise - flat, code)
+    }
+  }
+}
+
+const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
+  const { right: e, up: f, toward: g } = axes
+  const { width, height, mm, zeroRow } = grid
+  const radius = p[o + 8]!
+  const along = (d: Point3, k: number): number => p[o + k]! * d[0] + p[o + k + 1]! * d[1] + p[o + k + 2]! * d[2]
+  const [ax, au, at] = [along(e, 2), along(f, 2), along(g, 2)]
+  const [vx, vu, vt] = [along(e, 5) - ax, along(f, 5) - au, along(g, 5) - at]
+  const long2 = vx * vx + vu * vu
+  const mid = width / 2 - 0.5
+  const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5))
+  const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5))
+  const { owner, depth, back, mass } = layer
+  for (let r = r0; r <= r1; r++) {
+    const u = (r + 0.5 - zeroRow) * mm - au
+    // The piece of the line that can reach this row bounds the pixels to be looked at.
+    let [t0, t1] = [0, 1]
+    if (Math.abs(vu) > 1e-9) {
+      const [a, b] = [(u - radius) / vu, (u + radius) / vu]
+      t0 = Math.min(1, Math.max(0, Math.min(a, b)))
+      t1 = Math.max(0, Math.min(1, Math.max(a, b)))
+    }
+    const x0 = ax + Math.min(t0 * vx, t1 * vx) - radius
+    const x1 = ax + Math.max(t0 * vx, t1 * vx) + radius
+    const c0 = Math.max(0, Math.ceil(x0 / mm + mid))
+    const c1 = Math.min(width - 1, Math.floor(x1 / mm + mid))
+    for (let c = c0; c <= c1; c++) {
+      const dx = (c - mid) * mm - ax
+      const t = long2 > 0 ? Math.min(1, Math.max(0, (dx * vx + u * vu) / long2)) : 0
+      const [qx, qu] = [dx - t * vx, u - t * vu]
+      const d2 = radius * radius - qx * qx - qu * qu
+      if (d2 < 0) continue
+      const rise = Math.sqrt(d2)
+      const flat = at + t * vt
+      const i = r * width + c
+      put(owner, depth, i, flat + rise, code)
+      if (back) put(back.owner, back.depth, i, rise - flat, code)
+      if (mass) mass[i] = 1
+    }
+  }
+}
+
+/**
+ * Paints a stem's parts (see parts.ts) into a layer. A pixel is covered when its centre is. Ellipsoids are exact: one
+ * span a row, front and back surface by the conditional formulas of a quadric; capsules are the sweep of a ball with
+ * the depth of its middle line. Parts of kind `stem` (2) leave `mass` alone.
+ */
+export const splatParts = (layer: Layer, grid: Grid, axes: Axes, parts: Float64Array, stem: number): void => {
+  const bare: Layer = layer.mass ? { ...layer, mass: null } : layer
+  for (let o = 0; o < parts.length; o += PART_STRIDE) {
+    const kind = parts[o + 1]!
+    const into = kind === 2 ? bare : layer
+    if (parts[o] === 1) splatCapsule(into, grid, axes, parts, o, ownerCode(stem, kind))
+    else splatEllipsoid(into, grid, axes, parts, o, ownerCode(stem, kind))
+  }
+}
