@@ -1,0 +1,91 @@
+import { addDome } from '../builder.ts'
+import { type HeadMaker, num, word } from '../organs.ts'
+import { addPetal } from '../petal.ts'
+import { about, GOLDEN, lerp, TAU } from '../vector.ts'
+import { addCap, addTurned } from './parts.ts'
+
+/**
+ * Rays round a domed disc of florets.
+ * shape: rays (a row), rows, disc (its diameter over the head's), width (of a ray over the head's), dome, outline.
+ */
+export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
+  const n = Math.round(num(shape, 'rays', 14))
+  const rows = Math.max(1, Math.round(num(shape, 'rows', 2)))
+  const disc = (D * num(shape, 'disc', 0.3)) / 2
+  const width = D * num(shape, 'width', Math.min(0.24, 1.9 / n))
+  const tall = disc * num(shape, 'dome', 0.62)
+  const outline = word(shape, 'outline', 'ray')
+  for (let row = rows - 1; row >= 0; row--) {
+    for (let i = 0; i < n; i++) {
+      addPetal(
+        b,
+        f,
+        {
+          turn: ((i + row * 0.37 + (random() - 0.5) * 0.22) / n) * TAU,
+          out: disc * 0.82,
+          up: D * (0.03 - row * 0.02),
+          length: (D / 2 - disc * 0.82) * about(random, 0.05) * (1 - 0.09 * (rows - 1 - row)),
+          width: width * about(random, 0.08),
+          base: lerp(-6, 55, Math.sqrt(open)) + row * 9,
+          tip: lerp(-16, 92, open) + row * 13 + (random() - 0.5) * 12,
+          late: 0.8,
+          hollow: -D * 0.16,
+          ruffle: D * 0.008,
+          phase: random() * 6,
+          sweep: (random() - 0.5) * D * 0.05,
+          notch: num(shape, 'notch', 0),
+          outline: outline === 'point' || outline === 'round' || outline === 'strap' ? outline : 'ray',
+          nu: small ? 5 : 6,
+          nv: n > 20 ? 3 : 4,
+        },
+        'petal',
+      )
+    }
+  }
+  addCap(b, f, disc, tall, 0, 'disc', 16)
+  const florets = Math.round(num(shape, 'florets', small ? 30 : 110))
+  for (let i = 0; i < florets; i++) {
+    const q = Math.sqrt((i + 0.5) / florets)
+    const a = q * 1.54
+    const turn = i * GOLDEN
+    const rim = q > 0.72
+    const r = disc * Math.sin(a)
+    const place: [number, number, number] = [
+      r * Math.cos(turn),
+      r * Math.sin(turn),
+      tall * Math.cos(a) + D * 0.008 * (rim ? 1.5 : 1),
+    ]
+    const size = disc * (0.93 / Math.sqrt(florets)) * (rim ? 1.15 : 0.9)
+    addDome(b, f, place, [place[0], place[1], disc * 0.7], size, rim ? 'pollen' : 'disc')
+  }
+  // The involucre below: a shallow bowl with bracts.
+  const deep = D * lerp(0.16, 0.1, open)
+  addTurned(
+    b,
+    f,
+    (u) => lerp(D * 0.03, disc * 1.02, Math.sqrt(u)),
+    (u) => -deep * (1 - u),
+    'green',
+    5,
+    14,
+  )
+  for (let i = 0; i < (small ? 8 : 14); i++) {
+    addPetal(
+      b,
+      f,
+      {
+        turn: (i * TAU) / (small ? 8 : 14),
+        out: disc * 0.75,
+        up: -D * 0.03,
+        length: D * 0.08,
+        width: D * 0.05,
+        base: lerp(5, 50, open),
+        tip: lerp(0, 75, open),
+        outline: 'lance',
+        nu: 4,
+        nv: 2,
+      },
+      'green',
+    )
+  }
+}

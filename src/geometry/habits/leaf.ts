@@ -1,0 +1,66 @@
+import type { Point3 } from '../../arrangement/index.ts'
+import type { Tissue } from '../types.ts'
+import { addGrid, addTube, type Builder, steps } from './builder.ts'
+import { OUTLINES, type Outline } from './petal.ts'
+import { along, cross, dot, unit } from './vector.ts'
+
+/** One leaf: where it joins, which way it goes, which way its face looks. mm. */
+export interface LeafForm {
+  o: Point3
+  along: Point3
+  face: Point3
+  length: number
+  width: number
+  outline: Outline
+  /** How far the tip hangs, share of half the length. */
+  droop: number
+  /** V-fold, height per half width. */
+  fold: number
+  /** Share of the length that is stalk. */
+  stalk: number
+  /** Waves of the margin, 0 none. */
+  wave: number
+  /** Lobes or teeth of the margin: how many a side, how deep (share of half width). */
+  lobes: number
+  depth: number
+  nu?: number
+  nv?: number
+}
+
+export const PLAIN_LEAF = { droop: 0.25, fold: 0.16, stalk: 0.1, wave: 0, lobes: 0, depth: 0 } as const
+
+const DOWN: Point3 = [0, 0, -1]
+
+/** Unit directions of a leaf: along, across, face. */
+export const leafAxes = (leaf: LeafForm): [Point3, Point3, Point3] => {
+  const d = unit(leaf.along)
+  const n = unit(along(leaf.face, d, -dot(leaf.face, d)), Math.abs(d[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0])
+  const face = unit(along(n, d, -dot(n, d)))
+  return [d, cross(d, face), face]
+}
+
+/** Lay one leaf with its stalk. */
+export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): void => {
+  const [d, s, n] = leafAxes(leaf)
+  const { o, length, width, stalk, droop, fold, wave, lobes, depth } = leaf
+  const outline = OUTLINES[leaf.outline]
+  addGrid(
+    b,
+    steps(b, leaf.nu ?? 8),
+    steps(b, leaf.nv ?? 4),
+    (u, v, out) => {
+      const q = 2 * v - 1
+      const x = length * (stalk + (1 - stalk) * u)
+      const cut = lobes > 0 ? 1 - depth * (0.5 - 0.5 * Math.cos(u * lobes * 2 * Math.PI)) * Math.min(1, 4 * (1 - u)) : 1
+      const h = (width / 2) * outline(u) * cut * q
+      const lift = Math.abs(h) * fold + wave * Math.sin(u * 9 + q * 2) * width * 0.05 * Math.abs(q)
+      const hang = (droop * u * u * length) / 2
+      for (let k = 0; k < 3; k++) out[k] = o[k]! + d[k]! * x + s[k]! * h + n[k]! * lift + DOWN[k]! * hang
+    },
+    tissue,
+  )
+  if (stalk > 0.02) {
+    const r = Math.max(0.35, width * 0.022)
+    addTube(b, [o, along(o, d, length * stalk * 1.15)], r, r, tissue, 4)
+  }
+}

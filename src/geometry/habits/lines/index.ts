@@ -1,0 +1,5 @@
+import type { RopeMaker } from '../organs.ts'
+import { spike } from './spike.ts'
+
+/** Every kind of flowering length by name. */
+export const ROPES: Record<string, RopeMaker> = { spike }

@@ -1,0 +1,56 @@
+import type { Habit } from '../../../catalogue/types.ts'
+import { type Line, lineOf, sideOf } from '../line.ts'
+import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
+import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
+import { oppositeLeaves } from './opposite.ts'
+import { single } from './single.ts'
+import { spikes } from './spikes.ts'
+
+/** What a plan works with: it adds heads, ropes, leaves and twigs to the layout. */
+export interface PlanCase {
+  input: SolidInput
+  shape: Shape
+  line: Line
+  /** Where the head sits and looks. */
+  f: Frame
+  random: Random
+  /** head_mm */
+  head: number
+  /** Length of stem above the mouth, mm. */
+  above: number
+  /** Flowering or leafy length, mm. */
+  long: number
+  layout: Layout
+}
+export type Plan = (c: PlanCase) => void
+
+const PLANS: Partial<Record<Habit, Plan>> = {
+  rosette: single,
+  ray: single,
+  spike: spikes,
+  'opposite-leaves': oppositeLeaves,
+}
+
+/** Take a stem apart into heads, flowering lengths, leaves, twigs and the bare stem. mm, relative to the tip. */
+export const layoutOf = (input: SolidInput): Layout => {
+  const { plant, curve, seed } = input
+  const side = sideOf(input.axis, curve.points, curve.mouthIndex)
+  const line = lineOf(curve, side)
+  const random = randomFrom(seed)
+  const above = Math.max(10, line.total - line.mouth)
+  const head = Math.max(1, input.head_mm)
+  const r = Math.max(0.5, plant.stemDiameter_mm.value / 2)
+  const layout: Layout = {
+    line,
+    heads: [],
+    ropes: [],
+    leaves: [],
+    twigs: [],
+    stem: { until: line.total, r0: r, r1: r * 0.85, tissue: num(plant.shape, 'woody', 0) > 0 ? 'bark' : 'stem' },
+  }
+  const f = frameOf([0, 0, 0], input.axis, side, random() * 6.28)
+  const long = plant.headLength_mm?.value ?? Math.max(head * 2, above * 0.6)
+  const plan = PLANS[plant.habit] ?? single
+  plan({ input, shape: plant.shape, line, f, random, head, above, long, layout })
+  return layout
+}

@@ -1,0 +1,43 @@
+import { num, word } from '../organs.ts'
+import { isOutline } from '../petal.ts'
+import { GOLDEN, lerp } from '../vector.ts'
+import type { Plan } from './index.ts'
+import { leafOn } from './leaves.ts'
+
+/** Habits whose flowers have leaves up the stem where the plant says nothing: how many, length over head, width over length. */
+const LEAVES: Record<string, [number, number, number]> = { rosette: [3, 0.75, 0.5], ray: [2, 0.6, 0.42] }
+
+/** The leaves that a flower keeps on its stem above the mouth. shape: leaves, leafLength (mm), leafRatio, leafOutline. */
+export const flowerLeaves: Plan = ({ input, shape, line, random, head, above, long, layout }) => {
+  const [count, over, ratio] = LEAVES[input.plant.habit] ?? [0, 0.6, 0.35]
+  const n = Math.round(num(shape, 'leaves', count))
+  const length = num(shape, 'leafLength', Math.min(80, Math.max(24, head * over)))
+  const outline = word(shape, 'leafOutline', 'leaf')
+  const bare = Math.min(above * 0.5, input.plant.headLength_mm ? long : head * 0.45)
+  for (let i = 0; i < n; i++) {
+    const s = line.total - bare - (above - bare) * lerp(0.12, 0.7, n > 1 ? i / (n - 1) : 0.3)
+    const l = length * lerp(0.8, 1.08, random())
+    layout.leaves.push(
+      leafOn(line, s, i * GOLDEN + random(), l, l * num(shape, 'leafRatio', ratio), {
+        outline: isOutline(outline) ? outline : 'leaf',
+        droop: 0.5,
+        clear: layout.stem.r1 * 0.8,
+      }),
+    )
+  }
+}
+
+/** One head at the tip. */
+export const single: Plan = (c) => {
+  const { input, f, head, shape, layout, random } = c
+  layout.heads.push({
+    f,
+    kind: input.plant.habit,
+    size: head,
+    open: input.openness,
+    seed: input.seed + 17 * Math.floor(random() * 1000),
+    shape,
+    small: false,
+  })
+  flowerLeaves(c)
+}
