@@ -1,0 +1,130 @@
+import { type Picture, type Quality, VESSEL_OWNER } from './types.ts'
+
+/** What is farthest goes this far toward the paper. Ours, by eye. */
+const FADE = 0.12
+const PAPER = 226
+/** Behind a nearer outline the ink breaks off: so much paler, so wide (mm), if nearer by this (mm). Ours, an engraver's habit. */
+const BREAK = 0.3
+const BREAK_MM = 0.5
+const BREAK_DEPTH = 5
+/** Shade that one stem lays on another: radii of the samples, mm, and full strength. Ours. */
+const SHADOW_RADII = [5, 14]
+const SHADOW = 0.34
+const CELL_MM = 1.8
+
+const depthRange = ({ depth }: Picture): [number, number] => {
+  let [low, high] = [Infinity, -Infinity]
+  for (let i = 0; i < depth.length; i++) {
+    const z = depth[i]!
+    if (z < -1e8) continue
+    if (z < low) low = z
+    if (z > high) high = z
+  }
+  return [low, high]
+}
+
+/** A coarse grid: how much the nearer things of other owners about a place take of its light. */
+interface Shadow {
+  step: number
+  width: number
+  height: number
+  values: Float32Array
+  depth: Float32Array
+}
+
+const shadowOf = (picture: Picture, scale: number): Shadow => {
+  const step = Math.max(1, Math.round(CELL_MM * scale))
+  const width = Math.ceil(picture.width / step)
+  const height = Math.ceil(picture.height / step)
+  const depth = new Float32Array(width * height)
+  const owner = new Uint16Array(width * height)
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const px = Math.min(picture.width - 1, x * step + (step >> 1))
+      const py = Math.min(picture.height - 1, y * step + (step >> 1))
+      depth[y * width + x] = picture.depth[py * picture.width + px]!
+      owner[y * width + x] = picture.owner[py * picture.width + px]!
+    }
+  const values = new Float32Array(width * height)
+  for (const radius of SHADOW_RADII)
+    for (let q = 0; q < 8; q++) {
+      const a = (q * Math.PI) / 4 + 0.3
+      const dx = Math.round((Math.cos(a) * radius * scale) / step)
+      const dy = Math.round((Math.sin(a) * radius * scale) / step)
+      const weight = (dy < 0 ? 1.35 : dx < 0 ? 1.1 : 0.65) / (8 * SHADOW_RADII.length)
+      for (let y = Math.max(0, -dy); y < Math.min(height, height - dy); y++)
+        for (let x = Math.max(0, -dx); x < Math.min(width, width - dx); x++) {
+          const i = y * width + x
+          const j = i + dy * width + dx
+          if (owner[j] === 0 || owner[i] === 0 || owner[i] === owner[j]) continue
+          const gap = depth[j]! - depth[i]!
+          if (gap < 1.5) continue
+          values[i] = values[i]! + weight * Math.min(1, gap / radius) * (gap > 45 ? Math.max(0.3, 2 - gap / 45) : 1)
+        }
+    }
+  return { step, width, height, values, depth }
+}
+
+/** The grid's value at a pixel, from the four cells about it that are about as deep. */
+const shadowAt = (shadow: Shadow, x: number, y: number, z: number): number => {
+  const fx = (x + 0.5) / shadow.step - 0.5
+  const fy = (y + 0.5) / shadow.step - 0.5
+  const x0 = Math.floor(fx)
+  const y0 = Math.floor(fy)
+  let sum = 0
+  let weights = 0
+  for (let k = 0; k < 4; k++) {
+    const cx = x0 + (k & 1)
+    const cy = y0 + (k >> 1)
+    if (cx < 0 || cy < 0 || cx >= shadow.width || cy >= shadow.height) continue
+    const i = cy * shadow.width + cx
+    const gap = shadow.depth[i]! - z
+    if (gap > 7 || gap < -7) continue
+    const weight = (1 - Math.abs(fx - cx)) * (1 - Math.abs(fy - cy)) + 1e-3
+    sum += weight * shadow.values[i]!
+    weights += weight
+  }
+  return weights > 0 ? sum / weights : 0
+}
+
+/** Is something nearer, of another owner, within `reach` pixels left, right, above or below? */
+const isBehindEdge = (picture: Picture, i: number, x: number, y: number, reach: number): boolean => {
+  const { width, height, owner, depth } = picture
+  const own = owner[i]!
+  const least = depth[i]! + BREAK_DEPTH
+  const other = (j: number): boolean => owner[j] !== own && depth[j]! > least
+  for (let r = 1; r <= reach; r++) {
+    if (x + r < width && other(i + r)) return true
+    if (x >= r && other(i - r)) return true
+    if (y + r < height && other(i + r * width)) return true
+    if (y >= r && other(i - r * width)) return true
+  }
+  return false
+}
+
+/**
+ * What the stems do to each other once they stand together: far ones go toward the paper, each breaks the ink of what it
+ * hides, and (fine only) lays its shade there.
+ */
+export const finish = (picture: Picture, scale: number, quality: Quality): void => {
+  const { width, height, rgba, depth, owner } = picture
+  const [low, high] = depthRange(picture)
+  const range = Math.max(1e-6, high - low)
+  const reach = Math.max(1, Math.round(BREAK_MM * scale))
+  const shadow = quality === 'fine' ? shadowOf(picture, scale) : null
+  for (let y = 0, i = 0; y < height; y++)
+    for (let x = 0; x < width; x++, i++) {
+      const own = owner[i]!
+      if (own === 0) continue
+      const z = depth[i]!
+      const toPaper = own === VESSEL_OWNER ? 0 : (FADE * (high - z)) / range
+      const pale = isBehindEdge(picture, i, x, y, reach) ? BREAK : 0
+      const dark = shadow && !pale ? 1 - SHADOW * Math.min(1, 1.6 * shadowAt(shadow, x, y, z)) : 1
+      const keep = (1 - toPaper) * (1 - pale)
+      const add = (1 - keep) * PAPER
+      const o = 4 * i
+      rgba[o] = rgba[o]! * dark * keep + add
+      rgba[o + 1] = rgba[o + 1]! * dark * keep + add
+      rgba[o + 2] = rgba[o + 2]! * dark * keep + add
+    }
+}

@@ -1,0 +1,72 @@
+import type { Raster } from './raster.ts'
+
+/** How much of the sky a place loses, 0 open … about 0.9 deep inside, on a grid of half the raster's width. */
+export interface Occlusion {
+  width: number
+  values: Float32Array
+}
+
+/** Radii of the samples in mm, their weights, and the range beyond which what is nearer shades less, mm. Ours. */
+const RINGS: [radius: number, weight: number][] = [
+  [3, 0.55],
+  [11, 0.45],
+]
+const RANGE = 40
+/** What stands above shades most, what stands below least (light from the upper left). Ours. */
+const weightOf = (dx: number, dy: number): number => (dy < 0 ? 1.25 : dx < 0 ? 1.05 : 0.8)
+
+/** 16 depth samples about each place, smoothed over its neighbours of like depth. `raster` sides must be even. */
+export const occlude = (raster: Raster, subpixels: number): Occlusion => {
+  const width = raster.width >> 1
+  const height = raster.height >> 1
+  const n = width * height
+  const depth = new Float32Array(n)
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const i = 2 * y * raster.width + 2 * x
+      const d = raster.depth
+      depth[y * width + x] = Math.max(d[i]!, d[i + 1]!, d[i + raster.width]!, d[i + raster.width + 1]!)
+    }
+  const raw = new Float32Array(n)
+  const scale = subpixels / 2
+  for (const [radius, weight] of RINGS)
+    for (let q = 0; q < 8; q++) {
+      const a = (q * Math.PI) / 4 + 0.3
+      const dx = Math.round(Math.cos(a) * radius * scale)
+      const dy = Math.round(Math.sin(a) * radius * scale)
+      const share = (weight * weightOf(dx, dy)) / 8
+      const least = radius * 0.25
+      const y1 = Math.min(height, height - dy)
+      const x0 = Math.max(0, -dx)
+      const x1 = Math.min(width, width - dx)
+      for (let y = Math.max(0, -dy); y < y1; y++)
+        for (let x = x0, i = y * width + x0, j = (y + dy) * width + x0 + dx; x < x1; x++, i++, j++) {
+          const z = depth[i]!
+          if (z < -1e8) continue
+          const nearer = depth[j]! - z
+          if (nearer <= least) continue
+          const steep = Math.min(1, (nearer - least) / (radius * 0.9))
+          const far = nearer > RANGE ? Math.max(0.35, 2 - nearer / RANGE) : 1
+          raw[i] = raw[i]! + share * steep * far
+        }
+    }
+  const values = new Float32Array(n)
+  for (let y = 1; y < height - 1; y++)
+    for (let x = 1; x < width - 1; x++) {
+      const i = y * width + x
+      const z = depth[i]!
+      if (z < -1e8) continue
+      let sum = 0
+      let count = 0
+      for (let dy = -width; dy <= width; dy += width)
+        for (let dx = -1; dx <= 1; dx++) {
+          const j = i + dy + dx
+          const gap = depth[j]! - z
+          if (gap > 4 || gap < -4) continue
+          sum += raw[j]!
+          count++
+        }
+      values[i] = Math.min(0.9, sum / count)
+    }
+  return { width, values }
+}

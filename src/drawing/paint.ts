@@ -1,0 +1,71 @@
+import { projectPoint, type Resolved, type ResolvedStem } from '../geometry/index.ts'
+import type { Cache } from './cache.ts'
+import { emptyPicture, layIn, pixelOf } from './compose.ts'
+import { finish } from './finish.ts'
+import { stemSprite } from './sprite.ts'
+import { type Frame, type PaintOptions, type Picture, VESSEL_OWNER, type ViewAngle } from './types.ts'
+import { isCutOpen, vesselSprite } from './vessel-sprite.ts'
+import { showWater } from './water.ts'
+
+export const tipOf = ({ curve }: ResolvedStem): [number, number, number] => {
+  const n = curve.points.length
+  return [curve.points[n - 3]!, curve.points[n - 2]!, curve.points[n - 1]!]
+}
+
+/**
+ * Paints an arrangement in steps, so that others may have their turn in between; the last value is the picture.
+ * See paintPicture.
+ */
+export function* paintSteps(
+  resolved: Resolved,
+  angle: ViewAngle,
+  frame: Frame,
+  options: PaintOptions,
+  cache: Cache,
+): Generator<undefined, Picture, undefined> {
+  const picture = emptyPicture(frame)
+  const without = new Set(options.without ?? [])
+  const placed = resolved.stems
+    .filter((stem) => !without.has(stem.id))
+    .map((stem) => ({ stem, at: projectPoint(tipOf(stem), angle) }))
+    // From the farthest to the nearest, so that soft edges lie over what is behind them.
+    .sort((a, b) => a.at[2] - b.at[2] || a.stem.index - b.stem.index)
+  const { vessel } = resolved
+  const shown = options.vessel !== 'none'
+  const glass = vessel.material === 'glass'
+  const [vx, vy] = pixelOf(frame, 0, 0)
+  if (shown && !glass) layIn(picture, vesselSprite(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER)
+  for (const { stem, at } of placed) {
+    const sprite = stemSprite(stem, angle, frame.scale, options.quality, cache)
+    const [x, y] = pixelOf(frame, at[0], at[1])
+    layIn(picture, sprite, x, y, at[2], stem.index + 1)
+    yield
+  }
+  if (shown && glass)
+    layIn(picture, vesselSprite(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER, true)
+  if (shown && isCutOpen(angle, options)) showWater(picture, vessel, angle, frame)
+  yield
+  finish(picture, frame.scale, options.quality)
+  return picture
+}
+
+/**
+ * The whole arrangement as seen from one way, by depth: stems in front hide those behind, in part if they pass through
+ * each other. Pixels whose `alpha` is 0 have depth −1e9 and owner 0.
+ * @param resolved document with everything looked up
+ * @param frame rectangle of the view, mm, and pixels per mm
+ * @param cache kept by the caller between pictures
+ */
+export const paintPicture = (
+  resolved: Resolved,
+  angle: ViewAngle,
+  frame: Frame,
+  options: PaintOptions,
+  cache: Cache,
+): Picture => {
+  const steps = paintSteps(resolved, angle, frame, options, cache)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}

@@ -1,0 +1,112 @@
+import type { Point3 } from '../arrangement/index.ts'
+import type { Habit, Plant } from '../catalogue/index.ts'
+import { buildSolid, type StemCurve, seedOf } from '../geometry/index.ts'
+import { type Cache, remembered } from './cache.ts'
+import { occlude } from './occlusion.ts'
+import { rasterise } from './raster.ts'
+import { inksFor, shadeRaster } from './shade.ts'
+import { samplesOf } from './sprite.ts'
+import { tintsOf } from './tints.ts'
+import type { Quality, Sprite, ViewAngle } from './types.ts'
+
+/** Heads that turn their face to the reader; all others point along the stem. */
+const FACING: Partial<Record<Habit, Point3>> = {
+  rosette: [0.08, -0.76, 0.64],
+  quilled: [0.08, -0.76, 0.64],
+  ray: [0.08, -0.76, 0.64],
+  pincushion: [0.08, -0.72, 0.69],
+  cup: [0.05, -0.35, 0.93],
+  trumpet: [0.1, -0.7, 0.7],
+  spathe: [0.25, -0.5, 0.83],
+  orchid: [0.1, -0.9, 0.42],
+  umbel: [0, -0.34, 0.94],
+  dome: [0, -0.45, 0.89],
+  globe: [0, -0.45, 0.89],
+}
+
+const STEPS = 24
+const BELOW = 6
+
+/** A short straight stem, or for a hanging plant one that bends over; relative to its tip. */
+const plateCurve = (plant: Plant, head: number): StemCurve => {
+  const hanging = plant.habit === 'trailing'
+  const long = (plant.headLength_mm?.value ?? head) * (hanging ? 1 : 1.05)
+  const above = Math.min(Math.max(40, long + Math.max(22, head * 0.55)), 320)
+  const points = new Float32Array(3 * (STEPS + BELOW + 1))
+  const set = (i: number, x: number, z: number): void => {
+    points[3 * i] = x
+    points[3 * i + 2] = z
+  }
+  for (let i = 0; i <= BELOW; i++) set(i, 0, -above - BELOW + i)
+  for (let i = 1; i <= STEPS; i++) {
+    const t = i / STEPS
+    if (!hanging) set(BELOW + i, 3 * Math.sin(Math.PI * t) * (1 - t), -above * (1 - t))
+    else {
+      // Up, over in a half circle, and down again.
+      const r = Math.max(8, head * 0.7)
+      const rise = above * 0.35
+      const total = rise + Math.PI * r + above
+      const s = t * total
+      if (s < rise) set(BELOW + i, 0, s)
+      else if (s < rise + Math.PI * r) {
+        const a = (s - rise) / r
+        set(BELOW + i, r - r * Math.cos(a), rise + r * Math.sin(a))
+      } else set(BELOW + i, 2 * r, rise - (s - rise - Math.PI * r))
+    }
+  }
+  const last = STEPS + BELOW
+  if (hanging) for (let i = 0; i <= BELOW; i++) set(i, 0, i - BELOW)
+  const [x, y, z] = [points[3 * last]!, points[3 * last + 1]!, points[3 * last + 2]!]
+  let length = 0
+  for (let i = 0; i <= last; i++) {
+    points[3 * i] = points[3 * i]! - x
+    points[3 * i + 1] = points[3 * i + 1]! - y
+    points[3 * i + 2] = points[3 * i + 2]! - z
+    if (i > BELOW) length += Math.hypot(points[3 * i]! - points[3 * i - 3]!, points[3 * i + 2]! - points[3 * i - 1]!)
+  }
+  const middle = 3 * (BELOW + STEPS / 2)
+  return {
+    points,
+    mouthIndex: BELOW,
+    above_mm: length,
+    below_mm: BELOW,
+    cut_mm: length + BELOW,
+    middle: [points[middle]!, points[middle + 1]!, points[middle + 2]!],
+  }
+}
+
+/**
+ * One plant on a short cut stem, as on a plate: for list, picker and picture.
+ * @param openness 0 bud … 1 open
+ * @param angle turn and pitch; { turn: 0, pitch: 0 } shows the stem upright and the head half turned to the reader
+ * @param scale pixels per mm
+ */
+export const plantPlate = (
+  plant: Plant,
+  colour: string,
+  openness: number,
+  angle: ViewAngle,
+  scale: number,
+  cache: Cache,
+  quality: Quality = 'fine',
+): Sprite => {
+  const key = `plate ${plant.id} ${colour} ${openness.toFixed(3)} ${angle.turn} ${angle.pitch} ${scale.toFixed(4)} ${quality}`
+  const paint = (): Sprite => {
+    const open = plant.headOpen_mm.value
+    const closed = plant.headClosed_mm?.value ?? open
+    const head_mm = closed + (open - closed) * openness
+    const curve = plateCurve(plant, head_mm)
+    const seed = seedOf(plant.id)
+    const hanging = plant.habit === 'trailing'
+    const [x, y, z] = FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
+    const size = Math.hypot(x, y, z)
+    const axis: Point3 = [x / size, y / size, z / size]
+    const { mesh } = buildSolid({ plant, openness, head_mm, seed, axis, curve, piece: 'whole' })
+    const samples = samplesOf(quality)
+    const inks = inksFor(scale * samples)
+    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)
+    const hollows = quality === 'fine' ? occlude(raster, scale * samples) : null
+    return shadeRaster(raster, mesh, angle, tintsOf(plant, colour, seed), seed, samples, inks, hollows)
+  }
+  return remembered(cache, key, paint, (s) => s.rgba.byteLength + s.depth.byteLength)
+}

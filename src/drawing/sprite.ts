@@ -1,0 +1,82 @@
+import { buildSolid, type ResolvedStem, type Solid, solidInput } from '../geometry/index.ts'
+import { type Cache, remembered } from './cache.ts'
+import { occlude } from './occlusion.ts'
+import { rasterise } from './raster.ts'
+import { inksFor, shadeRaster } from './shade.ts'
+import { tintsOf } from './tints.ts'
+import type { Quality, Sprite, ViewAngle } from './types.ts'
+
+/** Fine pictures take 2 × 2 subpixels to a pixel. */
+export const samplesOf = (quality: Quality): number => (quality === 'fine' ? 2 : 1)
+
+/** Shapes that differ by less than this are one shape, mm. Ours: a fifth of a screen pixel at most. */
+const SAME = 0.05
+
+/** Two 32-bit FNV-1a sums (Fowler, Noll, Vo) of the curve as seen from its tip, so that a shifted stem has the same key. */
+const shapeKey = (stem: ResolvedStem): string => {
+  const { points, mouthIndex } = stem.curve
+  const n = points.length
+  let a = 0x811c9dc5
+  let b = 0x1b873593
+  const add = (value: number): void => {
+    a = Math.imul(a ^ value, 0x01000193)
+    b = Math.imul(b ^ (value + 0x9e37), 0x01000193)
+  }
+  for (let i = 0; i < n; i++) add(Math.round((points[i]! - points[n - 3 + (i % 3)]!) / SAME))
+  for (const x of stem.axis) add(Math.round(x * 500))
+  add(mouthIndex)
+  return `${(a >>> 0).toString(36)}.${(b >>> 0).toString(36)}`
+}
+
+// A resolved stem stays the same object while nothing about it changes.
+const keys = new WeakMap<ResolvedStem, string>()
+
+/** All that a stem's solid depends on. */
+export const solidKey = (stem: ResolvedStem): string => {
+  const known = keys.get(stem)
+  if (known) return known
+  const { plant, openness, head_mm, seed } = stem
+  const key = `${plant.id} ${openness.toFixed(3)} ${head_mm.toFixed(2)} ${seed} ${stem.stem.piece} ${shapeKey(stem)}`
+  keys.set(stem, key)
+  return key
+}
+
+const solidBytes = ({ mesh, standins }: Solid): number =>
+  mesh.positions.byteLength +
+  mesh.normals.byteLength +
+  mesh.uvs.byteLength +
+  mesh.triangles.byteLength +
+  mesh.parts.byteLength +
+  mesh.tissues.byteLength +
+  standins.byteLength
+
+/** The stem's solid; a stem that was only shifted keeps it. */
+export const solidFor = (stem: ResolvedStem, cache: Cache): Solid =>
+  remembered(cache, `solid ${solidKey(stem)}`, () => buildSolid(solidInput(stem)), solidBytes)
+
+const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength
+
+/**
+ * One stem alone, seen from `angle`, `scale` pixels to the mm, depths and place relative to its tip.
+ * Remembered by all it depends on; a stem that was only shifted keeps its sprite.
+ */
+export const stemSprite = (
+  stem: ResolvedStem,
+  angle: ViewAngle,
+  scale: number,
+  quality: Quality,
+  cache: Cache,
+): Sprite => {
+  const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
+  const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
+  const paint = (): Sprite => {
+    const { mesh } = solidFor(stem, cache)
+    const samples = samplesOf(quality)
+    const inks = inksFor(scale * samples)
+    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)
+    const hollows = quality === 'fine' ? occlude(raster, scale * samples) : null
+    const tints = tintsOf(stem.plant, stem.colour, stem.seed)
+    return shadeRaster(raster, mesh, angle, tints, stem.seed, samples, inks, hollows)
+  }
+  return remembered(cache, key, paint, spriteBytes)
+}

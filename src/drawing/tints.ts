@@ -1,0 +1,136 @@
+import type { Habit, Plant } from '../catalogue/index.ts'
+import { TISSUES, type Tissue } from '../geometry/index.ts'
+import { hexToLch, type Lch } from './oklch.ts'
+import { type Tint, tintFrom } from './tint.ts'
+
+/*
+ * The colours of every tissue, from the colour asked for and the plant's green. All figures here are ours, by eye against
+ * hand-tinted plates; that the mean of a head stays near the asked colour is held by a test.
+ */
+
+/** Number of veins across a petal and their strength, by habit; florets too small for veins have none. */
+const VEINS: Partial<Record<Habit, [count: number, strength: number]>> = {
+  rosette: [9, 0.26],
+  spray: [6, 0.22],
+  quilled: [5, 0.33],
+  ray: [6, 0.3],
+  pincushion: [7, 0.3],
+  cup: [9, 0.26],
+  trumpet: [7, 0.26],
+  spathe: [7, 0.16],
+  orchid: [9, 0.3],
+}
+
+const mix = (a: number, b: number, t: number): number => a + (b - a) * t
+const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x))
+
+/** Base deeper and fuller, tip paler: less so where there is no room above or below. */
+const petalRamp = ([l, c, h]: Lch): [Lch, Lch, Lch] => {
+  const below = mix(0.055, 0.1, clamp((0.95 - l) / 0.4, 0, 1)) * clamp(l / 0.3, 0.5, 1)
+  const above = Math.min(0.075, Math.max(0.012, (0.985 - l) * 0.5)) + 0.03 * clamp((0.35 - l) / 0.15, 0, 1)
+  return [
+    [l - below, c * 1.22 + (l > 0.85 ? 0.012 : 0), c < 0.02 ? 100 : h - 2],
+    [l + 0.012, c * 1.02, h],
+    [l + above, c * 0.84, h + 3],
+  ]
+}
+const around = ([l, c, h]: Lch, below: number, above: number): [Lch, Lch, Lch] => [
+  [Math.max(0.08, l - below), c * 1.05, h],
+  [l, c, h],
+  [Math.min(0.985, l + above), c * 0.95, h],
+]
+/** A leaf's own green; turned a little to yellow toward the tip, as young tissue is. */
+const greenRamp = ([l, c, h]: Lch, lift: number): [Lch, Lch, Lch] => [
+  [l - 0.06 + lift, c * 0.92, h + 3],
+  [l + 0.01 + lift, c, h],
+  [l + 0.06 + lift, c * 1.02, h - 4],
+]
+
+const POLLEN: Lch = [0.8, 0.13, 88]
+const BARK: Lch = [0.44, 0.045, 62]
+/** Dark eye of ray flowers; pale green cushions and centres elsewhere. */
+const DISC: Partial<Record<Habit, Lch>> = { ray: [0.38, 0.06, 55], pincushion: [0.7, 0.055, 130] }
+
+const colourIn = (plant: Plant, key: string): Lch | null => {
+  const value = plant.shape[key]
+  return typeof value === 'string' && /^#[0-9a-f]{6}$/i.test(value) ? hexToLch(value) : null
+}
+
+const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint => {
+  const foliage = plant.formClass === 'foliage'
+  const leaf = foliage ? asked : hexToLch(plant.leafColour)
+  const [veins, veinStrength] = VEINS[plant.habit] ?? [0, 0]
+  const soft = plant.habit === 'umbel' || plant.habit === 'cloud' || plant.habit === 'dome' ? 0.6 : 1
+  // White and cream turn to grey quickly: less depth of shade keeps them white.
+  const pale = mix(1, 0.72, clamp((asked[0] - 0.82) / 0.14, 0, 1))
+  // Near black has no room below: more depth of light keeps its form.
+  const dark = mix(1, 1.5, clamp((0.38 - asked[0]) / 0.2, 0, 1))
+  const own = { veins: 0, veinStrength: 0, leaf: 0, ink: 1, petalEdge: 1, hueTurn: -14, strength: 1, stem }
+  switch (tissue) {
+    case 'petal':
+      return tintFrom({
+        ...own,
+        ramp: petalRamp(asked),
+        veins,
+        veinStrength: veinStrength * mix(1, 0.75, clamp((asked[0] - 0.85) / 0.1, 0, 1)),
+        strength: soft * pale * dark,
+        ink: soft < 1 ? 0.5 : 1,
+        petalEdge: soft,
+        jitter: [0.05, 0.12, 5],
+      })
+    case 'petal-second': {
+      const second = colourIn(plant, 'secondColour')
+      const [l, c, h] = second ?? asked
+      const ramp = second ? petalRamp(second) : petalRamp([l - 0.035, c * 1.04, h - 5])
+      return tintFrom({ ...own, ramp, strength: soft * pale * dark, jitter: [0.05, 0.12, 6] })
+    }
+    case 'disc': {
+      const disc = colourIn(plant, 'discColour') ?? DISC[plant.habit] ?? [0.66, 0.09, 112]
+      return tintFrom({
+        ...own,
+        ramp: around(disc, 0.08, 0.08),
+        strength: 0.9,
+        petalEdge: 0.7,
+        jitter: [0.08, 0.12, 5],
+      })
+    }
+    case 'pollen': {
+      const pollen = colourIn(plant, 'pollenColour') ?? POLLEN
+      return tintFrom({ ...own, ramp: around(pollen, 0.07, 0.06), strength: 0.8, ink: 0.7, jitter: [0.06, 0.12, 5] })
+    }
+    case 'leaf':
+      return tintFrom({ ...own, ramp: greenRamp(leaf, 0), leaf: 6, hueTurn: 8, strength: 1.05, jitter: [0.07, 0.2, 8] })
+    case 'stem':
+      return tintFrom({
+        ...own,
+        ramp: greenRamp(foliage ? [leaf[0] - 0.05, leaf[1], leaf[2]] : leaf, 0.05),
+        hueTurn: 8,
+        jitter: [0.02, 0.1, 3],
+      })
+    case 'green':
+      return tintFrom({ ...own, ramp: greenRamp(leaf, 0.03), hueTurn: 8, jitter: [0.05, 0.15, 6] })
+    case 'bark':
+      return tintFrom({ ...own, ramp: around(BARK, 0.05, 0.06), hueTurn: 8, jitter: [0.04, 0.15, 6] })
+  }
+}
+
+/** Kept colour tables: so many that a palette of a large design stays, few enough not to matter (about 25 kB each). */
+const MOST_KEPT = 400
+const kept = new Map<string, Tint[]>()
+
+/**
+ * The tint of every tissue of a stem, by the number in TISSUES.
+ * @param colour #rrggbb asked for
+ * @param seed of the stem; one of four small shifts of lightness and hue is taken by it
+ */
+export const tintsOf = (plant: Plant, colour: string, seed: number): Tint[] => {
+  const stem = seed & 3
+  const key = `${plant.id} ${colour} ${stem}`
+  const known = kept.get(key)
+  if (known) return known
+  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value!)
+  const asked = hexToLch(colour)
+  const made = TISSUES.map((tissue) => tintOf(tissue, plant, asked, stem))
+  kept.set(key, made)
+  return made
+}

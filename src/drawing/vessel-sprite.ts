@@ -1,0 +1,129 @@
+import type { Vessel } from '../arrangement/index.ts'
+import { type Mesh, viewAxes } from '../geometry/index.ts'
+import { type Cache, remembered } from './cache.ts'
+import { occlude } from './occlusion.ts'
+import { hexToLch, type Lch } from './oklch.ts'
+import { type Raster, rasterise } from './raster.ts'
+import { inksFor, shadeRaster } from './shade.ts'
+import { samplesOf } from './sprite.ts'
+import { type Tint, tintFrom } from './tint.ts'
+import type { PaintOptions, Sprite, ViewAngle } from './types.ts'
+import { CUT_FACE, INSIDE, MECHANICS_PART, RIM, vesselMesh, WALL, WATER } from './vessel-mesh.ts'
+
+/** The quiet greys of the sheet: OKLCH lightness, no chroma. Ours. */
+const GREY: [Lch, Lch, Lch] = [
+  [0.79, 0, 90],
+  [0.84, 0, 90],
+  [0.87, 0, 90],
+]
+const FOAM: Lch = [0.5, 0.05, 150]
+const WIRE_GREY: Lch = [0.42, 0, 90]
+const TAPE_GREY: Lch = [0.78, 0.01, 150]
+/** Share of light that a glass wall takes where it faces the eye, and where it is seen edge on. Ours. */
+const GLASS_FACE = 0.13
+const GLASS_EDGE = 0.62
+const WATER_ALPHA = 0.3
+/** Hatching at 45°: distance and weight of its lines, pixels, at least; mm, ordinarily. After ISO 128-3; sizes ours. */
+const HATCH_MM = 3
+const HATCH_LINE_MM = 0.45
+
+const shifted = (ramp: [Lch, Lch, Lch], dl: number): [Lch, Lch, Lch] =>
+  ramp.map(([l, c, h]) => [Math.max(0.05, l + dl), c, h]) as [Lch, Lch, Lch]
+
+const tintsFor = (vessel: Vessel, own: boolean): Tint[] => {
+  const [l, c, h] = hexToLch(vessel.colour)
+  const ramp: [Lch, Lch, Lch] = own
+    ? [
+        [l - 0.05, c, h],
+        [l, c, h],
+        [Math.min(0.98, l + 0.03), c * 0.95, h],
+      ]
+    : GREY
+  const held = vessel.mechanics === 'foam' ? FOAM : vessel.mechanics === 'tape-grid' ? TAPE_GREY : WIRE_GREY
+  const still = {
+    veins: 0,
+    veinStrength: 0,
+    leaf: 0,
+    ink: 1,
+    petalEdge: 1,
+    hueTurn: 0,
+    stem: 1,
+    strength: 0.95,
+    jitter: [0, 0, 0] as [number, number, number],
+  }
+  const tints: Tint[] = []
+  tints[WALL] = tintFrom({ ...still, ramp })
+  tints[RIM] = tintFrom({ ...still, ramp: shifted(ramp, 0.03) })
+  tints[INSIDE] = tintFrom({ ...still, ramp: shifted(ramp, -0.12) })
+  tints[CUT_FACE] = tintFrom({ ...still, ramp: [GREY[2], GREY[2], GREY[2]], strength: 0 })
+  tints[MECHANICS_PART] = tintFrom({ ...still, ramp: [held, held, held], strength: 0.5, ink: 0.3, petalEdge: 0 })
+  tints[WATER] = tintFrom({ ...still, ramp: shifted([GREY[2], GREY[2], GREY[2]], 0), strength: 0.2 })
+  return tints
+}
+
+/** Rules the cut face with lines at 45°, each pixel by how much of it a line covers. */
+const hatch = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, scale: number): void => {
+  const period = Math.max(4, HATCH_MM * scale)
+  const half = Math.max(0.5, (HATCH_LINE_MM * scale) / 2)
+  for (let y = 0; y < sprite.height; y++)
+    for (let x = 0; x < sprite.width; x++) {
+      const t = raster.triangle[y * samples * raster.width + x * samples]!
+      if (t < 0 || mesh.tissues[t] !== CUT_FACE) continue
+      const along = (x + sprite.left + y + sprite.top) / Math.SQRT2
+      const off = Math.abs(along - period * Math.round(along / period))
+      const ink = 0.8 * Math.min(1, Math.max(0, half + 0.5 - off))
+      const o = 4 * (y * sprite.width + x)
+      for (let c = 0; c < 3; c++) sprite.rgba[o + c] = sprite.rgba[o + c]! * (1 - ink) + 60 * ink
+    }
+}
+
+/** Lets through what is behind: least where the wall is seen edge on. */
+const glaze = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, angle: ViewAngle): void => {
+  const { toward } = viewAxes(angle)
+  for (let y = 0; y < sprite.height; y++)
+    for (let x = 0; x < sprite.width; x++) {
+      const t = raster.triangle[y * samples * raster.width + x * samples]!
+      if (t < 0) continue
+      const material = mesh.tissues[t]!
+      if (material === CUT_FACE || material === MECHANICS_PART) continue
+      const k = 3 * mesh.triangles[3 * t]!
+      const n = mesh.normals
+      const facing = Math.abs(n[k]! * toward[0] + n[k + 1]! * toward[1] + n[k + 2]! * toward[2])
+      const edge = (1 - facing) ** 3
+      const alpha = material === WATER ? WATER_ALPHA : GLASS_FACE + (GLASS_EDGE - GLASS_FACE) * edge
+      const o = 4 * (y * sprite.width + x) + 3
+      sprite.rgba[o] = sprite.rgba[o]! * Math.max(alpha, material === RIM ? 0.5 : 0)
+    }
+}
+
+/** Is the front right quarter taken away? Only in the elevation. */
+export const isCutOpen = (angle: ViewAngle, options: PaintOptions): boolean =>
+  options.section && Math.abs(angle.pitch) < 0.01
+
+/** The vessel alone, relative to the centre of its mouth. Its alpha is under 255 where it is glass. */
+export const vesselSprite = (
+  vessel: Vessel,
+  angle: ViewAngle,
+  scale: number,
+  options: PaintOptions,
+  cache: Cache,
+): Sprite => {
+  const open = isCutOpen(angle, options)
+  const shape = JSON.stringify([vessel.plan, vessel.width, vessel.depth, vessel.height, vessel.profile, vessel.wall])
+  const skin = [vessel.material, vessel.colour, vessel.mechanics, vessel.waterFill, options.vessel, open].join(' ')
+  const key = `vessel ${shape} ${skin} ${angle.turn.toFixed(2)} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${options.quality}`
+  const paint = (): Sprite => {
+    const mesh = vesselMesh(vessel, open ? viewAxes(angle).right : null)
+    const samples = samplesOf(options.quality)
+    const inks = inksFor(scale * samples)
+    const cut = open ? { right: 0.4, toward: 0.2 } : undefined
+    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples, cut)
+    const hollows = options.quality === 'fine' ? occlude(raster, scale * samples) : null
+    const tints = tintsFor(vessel, options.vessel === 'own')
+    const sprite = shadeRaster(raster, mesh, angle, tints, 1, samples, inks, hollows)
+    if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
+    hatch(sprite, raster, mesh, samples, scale)
+    return sprite
+  }
+  return remembered(cache, key, paint, (s) => s.rgba.byteLength + s.depth.byteLength)
+}

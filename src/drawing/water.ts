@@ -1,0 +1,37 @@
+import type { Vessel } from '../arrangement/index.ts'
+import { heightFraction, innerSection, viewAxes, waterlineZ } from '../geometry/index.ts'
+import { pixelOf } from './compose.ts'
+import type { Frame, Picture, ViewAngle } from './types.ts'
+import { reachAlong } from './vessel-mesh.ts'
+
+/** Water makes what stands in it a little cooler and paler. Ours. */
+const WATER_RGB = [196, 206, 212] as const
+const WATER_SHARE = 0.22
+const LINE_RGB = 40
+
+/** Draws the water of a vessel that is cut open: its body in the right half, its surface as a line. */
+export const showWater = (picture: Picture, vessel: Vessel, angle: ViewAngle, frame: Frame): void => {
+  const surface = waterlineZ(vessel)
+  const { right } = viewAxes(angle)
+  const [centre, top] = pixelOf(frame, 0.4, surface)
+  const [, bottom] = pixelOf(frame, 0, -vessel.height)
+  const line = Math.max(1, Math.round(frame.scale * 0.35))
+  for (let y = Math.max(0, top); y < Math.min(picture.height, bottom); y++) {
+    const z = frame.top - (y + 0.5) / frame.scale
+    const section = innerSection(vessel, heightFraction(vessel, Math.min(z, surface)))
+    const half = reachAlong(vessel, section, right[0], right[1])
+    const deep = reachAlong(vessel, section, -right[1], right[0])
+    if (half <= 0.4) continue
+    const share = y < top + line ? 0.75 : WATER_SHARE
+    const [end] = pixelOf(frame, half, 0)
+    for (let x = Math.max(0, centre); x < Math.min(picture.width, end); x++) {
+      const i = y * picture.width + x
+      // What hangs in front of the vessel is not in the water.
+      if (picture.owner[i] === 0 || picture.depth[i]! > deep) continue
+      for (let c = 0; c < 3; c++) {
+        const to = y < top + line ? LINE_RGB : WATER_RGB[c]!
+        picture.rgba[4 * i + c] = picture.rgba[4 * i + c]! * (1 - share) + to * share
+      }
+    }
+  }
+}

@@ -1,0 +1,123 @@
+import type { Arrangement } from '../arrangement/index.ts'
+import type { Frame, PaintOptions, Picture, Quality, Sprite, ViewAngle } from '../drawing/index.ts'
+import type { PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
+
+/** A picture with what it shows. */
+export interface PaintedPicture extends Picture {
+  frame: Frame
+  angle: ViewAngle
+  options: PaintOptions
+  /** The document as it was asked for: the same object. */
+  document: Arrangement
+}
+
+/** Asks for pictures. In every lane the newest request wins: one that was overtaken gives null, and none comes late. */
+export interface Painter {
+  paint(
+    lane: string,
+    document: Arrangement,
+    angle: ViewAngle,
+    frame: Frame,
+    options: PaintOptions,
+  ): Promise<PaintedPicture | null>
+  /** Stems alone, by id, to be drawn at their tips; before all stills. */
+  sprites(
+    lane: string,
+    document: Arrangement,
+    ids: readonly string[],
+    angle: ViewAngle,
+    scale: number,
+    quality: Quality,
+  ): Promise<Map<string, Sprite> | null>
+  /** A plant on a short stem; `left` and `top` are the corner relative to the tip. Kept, so asking again is free. */
+  plate(plant: string, colour: string, openness: number, scale: number): Promise<Sprite>
+  /** Closed lines x, y, x, y … mm relative to the tip as seen, up positive; null when overtaken (lane `contour id`). */
+  contour(document: Arrangement, id: string, angle: ViewAngle): Promise<number[][] | null>
+  stop(): void
+}
+
+/** As much of a Worker as the client uses. */
+export interface PaintPort {
+  postMessage(message: PaintRequest): void
+  onmessage: ((event: MessageEvent<PaintReply>) => void) | null
+  onerror: ((event: ErrorEvent) => void) | null
+  terminate(): void
+}
+
+interface Waiting {
+  lane: string
+  resolve: (value: unknown) => void
+  reject: (why: Error) => void
+}
+
+/** Plates that are kept in the page: more than any list shows. Ours. */
+const MOST_PLATES = 300
+
+/** The client of a painting worker. */
+export const createPainter = (port: PaintPort): Painter => {
+  let last = 0
+  const waiting = new Map<number, Waiting>()
+  const newest = new Map<string, number>()
+  const plates = new Map<string, Promise<Sprite>>()
+
+  const settle = (ticket: number): Waiting | undefined => {
+    const known = waiting.get(ticket)
+    waiting.delete(ticket)
+    if (known && newest.get(known.lane) === ticket) newest.delete(known.lane)
+    return known
+  }
+  const ask = (lane: string, job: PaintJob): Promise<unknown> => {
+    last += 1
+    const ticket = last
+    const overtaken = newest.get(lane)
+    if (overtaken !== undefined) {
+      port.postMessage({ ticket: overtaken, job: null })
+      settle(overtaken)?.resolve(null)
+    }
+    newest.set(lane, ticket)
+    return new Promise((resolve, reject) => {
+      waiting.set(ticket, { lane, resolve, reject })
+      port.postMessage({ ticket, job })
+    })
+  }
+  port.onmessage = ({ data }) => {
+    const known = settle(data.ticket)
+    if (data.error !== undefined) known?.reject(new Error(data.error))
+    else known?.resolve(data.value)
+  }
+  port.onerror = (event) => {
+    for (const ticket of [...waiting.keys()]) settle(ticket)?.reject(new Error(`The drawing stopped: ${event.message}`))
+  }
+
+  return {
+    paint: async (lane, document, angle, frame, options) => {
+      const picture = (await ask(`paint ${lane}`, { kind: 'paint', document, angle, frame, options })) as Picture | null
+      return picture && { ...picture, frame, angle, options, document }
+    },
+    sprites: (lane, document, ids, angle, scale, quality) =>
+      ask(`sprites ${lane}`, { kind: 'sprites', document, ids: [...ids], angle, scale, quality }) as Promise<Map<
+        string,
+        Sprite
+      > | null>,
+    plate: (plant, colour, openness, scale) => {
+      const key = `${plant} ${colour} ${openness} ${scale}`
+      const known = plates.get(key)
+      if (known) return known
+      const made = ask(`plate ${key}`, { kind: 'plate', plant, colour, openness, scale }) as Promise<Sprite>
+      if (plates.size >= MOST_PLATES) plates.delete(plates.keys().next().value!)
+      plates.set(key, made)
+      made.catch(() => plates.delete(key))
+      return made
+    },
+    contour: (document, id, angle) =>
+      ask(`contour ${id} ${angle.pitch}`, { kind: 'contour', document, id, angle }) as Promise<number[][] | null>,
+    stop: () => {
+      port.terminate()
+      for (const ticket of [...waiting.keys()]) settle(ticket)?.resolve(null)
+    },
+  }
+}
+
+/** A painter with a worker of its own. `stop()` ends it. */
+export const startPainting = (): Painter =>
+  createPainter(new Worker(new URL('./painter.worker.ts', import.meta.url), { type: 'module', name: 'painter' }))

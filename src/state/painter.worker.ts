@@ -1,0 +1,100 @@
+import type { Arrangement } from '../arrangement/index.ts'
+import { findPlant } from '../catalogue/index.ts'
+import {
+  contourOf,
+  createCache,
+  dropJob,
+  type Frame,
+  type PaintOptions,
+  paintSteps,
+  plantPlate,
+  type Quality,
+  type Queue,
+  type Sprite,
+  stemSprite,
+  type ViewAngle,
+  workOn,
+} from '../drawing/index.ts'
+import { type Resolved, resolveArrangement } from '../geometry/index.ts'
+import { reconcile } from './reconcile.ts'
+
+/** What the page may ask for. */
+export type PaintJob =
+  | { kind: 'paint'; document: Arrangement; angle: ViewAngle; frame: Frame; options: PaintOptions }
+  | { kind: 'sprites'; document: Arrangement; ids: string[]; angle: ViewAngle; scale: number; quality: Quality }
+  | { kind: 'contour'; document: Arrangement; id: string; angle: ViewAngle }
+  | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number }
+export type PaintRequest = { ticket: number; job: PaintJob } | { ticket: number; job: null }
+export interface PaintReply {
+  ticket: number
+  value?: unknown
+  error?: string
+}
+
+/** What moves goes before what stands, and both before the small pictures of lists. */
+const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, paint: 1, plate: 2 }
+/** After so long the worker looks for new messages, ms. Ours: under half of a frame. */
+const SLICE_MS = 8
+/** Contours need no more than this, pixels per mm. Ours. */
+const CONTOUR_SCALE = 2
+
+const cache = createCache()
+let before: Arrangement | null = null
+const resolve = (document: Arrangement): Resolved => {
+  before = reconcile(before, document)
+  return resolveArrangement(before)
+}
+
+const reply = (message: PaintReply, transfer: Transferable[] = []): void => self.postMessage(message, { transfer })
+/** The cache keeps its own; the page gets a copy that can be handed over. */
+const copied = (sprite: Sprite): Sprite => ({ ...sprite, rgba: sprite.rgba.slice(), depth: sprite.depth.slice() })
+const buffers = (sprite: Sprite): Transferable[] => [sprite.rgba.buffer, sprite.depth.buffer] as Transferable[]
+
+function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefined> {
+  if (job.kind === 'paint') {
+    const picture = yield* paintSteps(resolve(job.document), job.angle, job.frame, job.options, cache)
+    const { rgba, depth, owner } = picture
+    reply({ ticket, value: picture }, [rgba.buffer, depth.buffer, owner.buffer] as Transferable[])
+  } else if (job.kind === 'sprites') {
+    const wanted = new Set(job.ids)
+    const sprites = new Map<string, Sprite>()
+    for (const stem of resolve(job.document).stems) {
+      if (!wanted.has(stem.id)) continue
+      sprites.set(stem.id, copied(stemSprite(stem, job.angle, job.scale, job.quality, cache)))
+      yield
+    }
+    reply({ ticket, value: sprites }, [...sprites.values()].flatMap(buffers))
+  } else if (job.kind === 'contour') {
+    const stem = resolve(job.document).stems.find((s) => s.id === job.id)
+    const sprite = stem && stemSprite(stem, job.angle, CONTOUR_SCALE, 'draft', cache)
+    reply({ ticket, value: sprite ? contourOf(sprite, CONTOUR_SCALE) : [] })
+  } else {
+    const plant = findPlant(job.plant)
+    if (!plant) throw new RangeError(`no plant is listed as "${job.plant}"`)
+    const angle = { turn: 0, pitch: 0 }
+    const sprite = copied(plantPlate(plant, job.colour, job.openness, angle, job.scale, cache))
+    reply({ ticket, value: sprite }, buffers(sprite))
+  }
+}
+
+const queue: Queue = []
+const failed = (ticket: number, why: unknown): void =>
+  reply({ ticket, error: why instanceof Error ? why.message : String(why) })
+
+// A message to oneself comes after the messages that wait already, and without the delay of a timer.
+const channel = new MessageChannel()
+let running = false
+const run = (): void => {
+  running = workOn(queue, SLICE_MS, () => performance.now(), failed)
+  if (running) channel.port2.postMessage(null)
+}
+channel.port1.onmessage = run
+
+self.onmessage = ({ data: { ticket, job } }: MessageEvent<PaintRequest>) => {
+  if (job === null) dropJob(queue, ticket)
+  else queue.push({ ticket, urgency: URGENCY[job.kind], steps: work(ticket, job) })
+  if (!running && queue.length > 0) {
+    running = true
+    channel.port2.postMessage(null)
+  }
+}
