@@ -1,5 +1,6 @@
 export { endTangent, facingAxis } from './facing.ts'
 export { type Air, createGapSpace, type GapSpace, measureAir } from './gaps.ts'
+export { buildSolid, type SolidInput } from './habits/index.ts'
 export { convexHull, latticePoints, polygonArea } from './hull.ts'
 export { PART_STRIDE, preparedParts, reachAlong } from './parts.ts'
 export {
