@@ -1,0 +1,167 @@
+import type { Form } from '../arrangement/index.ts'
+import type { Band, ReadingId } from './types.ts'
+
+const INGELS = 'Ingels, Ornamental Horticulture'
+const ICAR = 'Indian Council of Agricultural Research, e-course Flower Arrangement'
+const RUTT = 'Rutt, Home Furnishing, 2nd ed. 1948, pp. 353–355'
+const OURS = 'ours: no published number was found'
+
+/** Stands for "no upper end": far beyond anything that is measured. */
+export const NO_END = 1e6
+
+type Ends = [least: number, most: number]
+type Row = [band: Ends, fall: number, source: string]
+
+const rows = (reading: ReadingId, key: string, table: Partial<Record<Form, Row>>): Band[] =>
+  Object.entries(table).map(([form, [band, fall, source]]) => ({
+    reading,
+    key,
+    form: form as Form,
+    band,
+    fall,
+    source,
+  }))
+
+/** The same source and fall for every form; only the band differs. */
+const ours = (reading: ReadingId, key: string, fall: number, table: Record<Form, Ends>, source = OURS): Band[] =>
+  Object.entries(table).map(([form, band]) => ({ reading, key, form: form as Form, band, fall, source }))
+
+/**
+ * What is wanted of each form. One row per reading, value and form, each with its source. A value without a row for a
+ * form is shown but not held against anything (a low design is exempt from the height rule).
+ */
+export const BANDS: readonly Band[] = [
+  ...rows('proportion', 'heightRatio', {
+    round: [
+      [1, 2],
+      0.75,
+      `from memory: a round design is about half as high as it is wide; upper end 2 × from ${ICAR}`,
+    ],
+    airy: [[1.5, 3], 1, `${ICAR}: 1.5 × at least, 2–3 × where light and airy`],
+    vertical: [[1.5, 3.5], 1, `${RUTT}: about 1.5 ×, up to 3.5 × for effect`],
+    triangle: [[1.5, 2.5], 1, `${INGELS}: 1.5–2.5 × the vessel's height, or width where that is more`],
+    crescent: [[1.5, 2.5], 1, `${INGELS}: 1.5–2.5 × the vessel's height, or width where that is more`],
+    cascade: [[1, 2], 0.75, `upper end 2 × from ${ICAR}; lower end ours, since most of its length falls`],
+  }),
+  ...rows('proportion', 'spreadRatio', {
+    round: [[1.5, 3], 1, 'ours: half as high as wide, held against the height band'],
+    low: [[1.5, 4], 1.5, 'common practice: about twice as long as high; the numbers are ours'],
+    airy: [[1.5, 3.5], 1, OURS],
+    vertical: [[0.6, 1.6], 0.8, 'common practice: kept near the width of the vessel; the numbers are ours'],
+    triangle: [
+      [1.2, 2.8],
+      1,
+      `${INGELS}: each side about half of the upright, so about as wide as high; widened by us`,
+    ],
+    crescent: [[1.2, 3.5], 1, OURS],
+    cascade: [[1, 3], 1, OURS],
+  }),
+  ...rows('proportion', 'vesselShare', {
+    round: [[0.22, 0.45], 0.25, 'ours, around one third (Indiana Public Media, Focus on Flowers: container shapes)'],
+    airy: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours, for low vessels`],
+    vertical: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],
+    triangle: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],
+    crescent: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],
+    cascade: [[0.25, 0.6], 0.25, 'ours: what falls needs a taller vessel'],
+  }),
+  ...ours(
+    'negative-space',
+    'voidFraction',
+    0.2,
+    {
+      round: [0.05, 0.25],
+      low: [0.1, 0.35],
+      airy: [0.25, 0.6],
+      vertical: [0.2, 0.55],
+      triangle: [0.15, 0.45],
+      crescent: [0.25, 0.6],
+      cascade: [0.15, 0.5],
+    },
+    `${OURS}; that a closed mass wants fewer voids than a line design is in the Wilton Garden Club's notes and in Rutt`,
+  ),
+  ...ours('negative-space', 'holeShare', 0.15, {
+    round: [0, 0.12],
+    low: [0, 0.15],
+    airy: [0, 0.2],
+    vertical: [0, 0.2],
+    triangle: [0, 0.16],
+    crescent: [0, 0.25],
+    cascade: [0, 0.2],
+  }),
+  ...ours(
+    'negative-space',
+    'mouthShowing',
+    0.4,
+    {
+      round: [0, 0.1],
+      low: [0, 0.1],
+      airy: [0, 0.25],
+      vertical: [0, 0.3],
+      triangle: [0, 0.15],
+      crescent: [0, 0.25],
+      cascade: [0, 0.2],
+    },
+    "the number is ours; that foliage hides the mechanics is in the Texas State Florists' Association's notes",
+  ),
+  ...ours('focal-prominence', 'focalShare', 0.2, {
+    round: [0.15, 1],
+    low: [0.15, 1],
+    airy: [0.2, 1],
+    vertical: [0.2, 1],
+    triangle: [0.2, 1],
+    crescent: [0.2, 1],
+    cascade: [0.2, 1],
+  }),
+  ...ours('focal-prominence', 'focalVisible', 0.6, {
+    round: [0.6, 1],
+    low: [0.6, 1],
+    airy: [0.65, 1],
+    vertical: [0.6, 1],
+    triangle: [0.6, 1],
+    crescent: [0.6, 1],
+    cascade: [0.6, 1],
+  }),
+  ...ours(
+    'focal-prominence',
+    'focalLead',
+    1,
+    {
+      round: [0.9, NO_END],
+      low: [0.9, NO_END],
+      airy: [1, NO_END],
+      vertical: [1, NO_END],
+      triangle: [1, NO_END],
+      crescent: [1, NO_END],
+      cascade: [1, NO_END],
+    },
+    `the number is ours; that the focal flower leads by size, colour and contrast is in the ${ICAR}`,
+  ),
+  ...ours('focal-prominence', 'vesselPull', 1.5, {
+    round: [0, 1],
+    low: [0, 1],
+    airy: [0, 1],
+    vertical: [0, 1],
+    triangle: [0, 1],
+    crescent: [0, 1],
+    cascade: [0, 1],
+  }),
+]
+
+const byName = new Map(BANDS.map((b) => [`${b.reading} ${b.key} ${b.form}`, b]))
+
+/** The band of one value for one form; undefined where the form has no rule for it. */
+export const bandOf = (reading: ReadingId, key: string, form: Form): Band | undefined =>
+  byName.get(`${reading} ${key} ${form}`)
+
+/**
+ * 1 within the band, falling smoothly to 0 at `fall` outside it: (1 − d²)², d the distance over `fall`. The shape is
+ * ours: level at both ends, so that no small move makes a jump.
+ */
+export const bandScore = (value: number, [least, most]: readonly [number, number], fall: number): number => {
+  const d = Math.max(0, least - value, value - most) / fall
+  return d < 1 ? (1 - d * d) ** 2 : 0
+}
+
+/** Several parts of one reading together: their geometric mean, so that one that fails altogether is not made up for. */
+export const together = (parts: readonly number[]): number =>
+  parts.length === 0 ? 0 : parts.reduce((p, x) => p * x, 1) ** (1 / parts.length)

@@ -1,0 +1,107 @@
+import type { Point3, Vessel } from '../arrangement/index.ts'
+import {
+  cosSin,
+  type Grid,
+  PART_STRIDE,
+  preparedParts,
+  type ResolvedStem,
+  reachAlong,
+  type StemCurve,
+  widestSection,
+} from '../geometry/index.ts'
+
+/** Ways round that are looked at; a multiple of four, so that a quarter turn changes nothing. Opposite ones are mirror images. */
+export const WAYS = 12
+export const HALF_WAYS = WAYS / 2
+export const turnOf = (way: number): number => (way * 360) / WAYS
+
+/** A stem made ready for painting, with how far it reaches, mm. */
+export interface Ready {
+  parts: Float64Array
+  /** Farthest from the axis, never too little. */
+  radius: number
+  low: number
+  high: number
+  /** Blooms and leaves alone: their top, and from–to across each of the first six ways round; empty when there are none. */
+  top: number
+  across: [from: number, to: number][]
+  /** Has a bloom among its parts. */
+  bloom: boolean
+}
+
+const known = new WeakMap<StemCurve, Ready>()
+const RIGHTS = Array.from({ length: HALF_WAYS }, (_, way): Point3 => {
+  const [c, s] = cosSin(turnOf(way))
+  return [c, -s, 0]
+})
+
+const measure = (parts: Float64Array): Omit<Ready, 'parts'> => {
+  let [radius, low, high, top] = [0, 0, 0, Number.NEGATIVE_INFINITY]
+  let bloom = false
+  const across = RIGHTS.map((): [number, number] => [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])
+  for (let o = 0; o < parts.length; o += PART_STRIDE) {
+    const [from, to] = reachAlong(parts, o, [0, 0, 1])
+    low = Math.min(low, from)
+    high = Math.max(high, to)
+    const capsule = parts[o] === 1
+    const wide = capsule ? parts[o + 8]! : Math.sqrt(Math.max(0, parts[o + 5]! + parts[o + 8]!))
+    const ends = capsule ? [2, 5] : [2]
+    for (const k of ends) radius = Math.max(radius, Math.hypot(parts[o + k]!, parts[o + k + 1]!) + wide)
+    if (parts[o + 1] === 2) continue
+    if (parts[o + 1] === 0) bloom = true
+    top = Math.max(top, to)
+    if (to <= 0) continue
+    RIGHTS.forEach((right, way) => {
+      const [a, b] = reachAlong(parts, o, right)
+      const span = across[way]!
+      span[0] = Math.min(span[0], a)
+      span[1] = Math.max(span[1], b)
+    })
+  }
+  return { radius, low, high, top, across, bloom }
+}
+
+/** Remembered as long as the stem keeps its shape. */
+export const readyStem = (stem: ResolvedStem, standins: (stem: ResolvedStem) => Float32Array): Ready => {
+  const before = known.get(stem.curve)
+  if (before) return before
+  const { points } = stem.curve
+  const n = points.length
+  const parts = preparedParts(standins(stem), [points[n - 3]!, points[n - 2]!, points[n - 1]!])
+  const ready = { parts, ...measure(parts) }
+  known.set(stem.curve, ready)
+  return ready
+}
+
+/** Pixels along a side of every picture. */
+export const SIDE = 192
+const SNAP = 8
+
+export interface Frame {
+  grid: Grid
+  /** The same scale for the plan. */
+  plan: Grid
+  /** Side of the square that just holds everything, and the height of its middle, mm. */
+  side: number
+  middle: number
+}
+
+/**
+ * One scale for all views. It goes in steps (fourth roots of two) and the rim's row in steps of eight, so that a small
+ * move leaves every other stem's pixels where they are.
+ */
+export const frameFor = (ready: readonly Ready[], vessel: Vessel): Frame => {
+  const body = widestSection(vessel)
+  let radius = Math.hypot(body.a, body.b)
+  let [low, high] = [-vessel.height, 0]
+  for (const r of ready) {
+    radius = Math.max(radius, r.radius)
+    low = Math.min(low, r.low)
+    high = Math.max(high, r.high)
+  }
+  const side = Math.max(2 * radius, high - low)
+  const mm = 2 ** (Math.ceil(Math.log2(side / (SIDE - SNAP)) * 4) / 4)
+  const zeroRow = SNAP * Math.ceil(-low / mm / SNAP)
+  const grid = { width: SIDE, height: SIDE, mm, zeroRow }
+  return { grid, plan: { ...grid, zeroRow: SIDE / 2 }, side, middle: (low + high) / 2 }
+}

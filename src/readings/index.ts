@@ -1,0 +1,38 @@
+import type { Resolved } from '../geometry/index.ts'
+import { adviseAll } from './advice.ts'
+import { createEngine, type Engine } from './engine.ts'
+import { readProminence } from './focal-prominence.ts'
+import { readSpace } from './negative-space.ts'
+import { readColours } from './palette-harmony.ts'
+import { readProportion } from './proportion.ts'
+import type { ReadingId, ReadingResult } from './types.ts'
+
+/** Every reading there is, in the order in which they are shown. A new one is a file and a line here. */
+const READINGS: Record<ReadingId, (engine: Engine) => ReadingResult> = {
+  'focal-prominence': readProminence,
+  'negative-space': readSpace,
+  'palette-harmony': readColours,
+  proportion: readProportion,
+}
+
+let house: Engine | null = null
+
+export interface ReadOptions {
+  /** Look for edits that help, by trying them out and measuring again; leave it off while something moves. */
+  advice?: boolean
+  /** Made once and given each time, it paints only what changed. */
+  engine?: Engine
+}
+
+/** All readings of an arrangement. Same input, same result, whatever was read before. */
+export const readAll = (resolved: Resolved, { advice = true, engine }: ReadOptions = {}): ReadingResult[] => {
+  house ??= engine ? null : createEngine()
+  const on = engine ?? house!
+  on.update(resolved)
+  const results = Object.values(READINGS).map((read) => read(on))
+  return advice ? adviseAll(on, results) : results
+}
+
+export { BANDS, bandOf, bandScore } from './bands.ts'
+export { createEngine, type Engine } from './engine.ts'
+export * from './types.ts'

@@ -1,0 +1,151 @@
+import type { Point2 } from '../arrangement/index.ts'
+import { bandOf } from './bands.ts'
+import type { Engine } from './engine.ts'
+import { SIDE, turnOf } from './extents.ts'
+import type { Mark, ReadingResult } from './types.ts'
+import { formWords, hold, notApplicable, scoreOf } from './words.ts'
+
+export interface Space {
+  /** 1 − seen area ÷ area of its convex hull, mean over the ways round. */
+  voidFraction: number
+  /** Diameter of the largest circle in a gap enclosed by mass, the worst way round, mm; 0 where there is none. */
+  hole: number
+  /** Where: way round (degrees) and place in that elevation. */
+  turn: number
+  centre: Point2
+  /** Largest extent of what stands over the rim, mm, over all ways round. */
+  reach: number
+  mouthShowing: number
+  mouthTurn: number
+  /** Hull of the way round with the worst hole, mm. */
+  hull: Point2[]
+}
+
+/** Null when no bloom or leaf stands over the rim. */
+export const measureSpace = (engine: Engine): Space | null => {
+  const { mm, zeroRow } = engine.frame.grid
+  const air = engine.air()
+  const seen = air.filter((a) => a.massPixels > 0)
+  if (seen.length === 0) return null
+  const x = (column: number): number => (column + 0.5 - SIDE / 2) * mm
+  const z = (row: number): number => (row + 0.5 - zeroRow) * mm
+  let worst = air.indexOf(seen[0]!)
+  let reach = 0
+  air.forEach((a, way) => {
+    if (a.radius > air[worst]!.radius) worst = way
+    for (const c of [0, 1]) {
+      const at = a.hull.filter((_, i) => i % 2 === c)
+      if (at.length > 0) reach = Math.max(reach, (Math.max(...at) - Math.min(...at) + 1) * mm)
+    }
+  })
+  const w = air[worst]!
+  const mouth = engine.mouth()
+  const mouthShowing = Math.max(...mouth)
+  const hull: Point2[] = []
+  for (let i = 0; i < w.hull.length; i += 2) hull.push([x(w.hull[i]!), z(w.hull[i + 1]!)])
+  return {
+    voidFraction: seen.reduce((sum, a) => sum + 1 - a.massPixels / a.hullPixels, 0) / seen.length,
+    hole: 2 * w.radius * mm,
+    turn: turnOf(worst),
+    centre: [x(w.column), z(w.row)],
+    reach,
+    mouthShowing,
+    mouthTurn: turnOf(mouth.indexOf(mouthShowing)),
+    hull,
+  }
+}
+
+const partsOf = (engine: Engine, s: Space) => {
+  const { form, vessel } = engine.resolved.document
+  const open = hold('negative-space', form, {
+    key: 'voidFraction',
+    name: 'Air in the outline',
+    value: s.voidFraction,
+    unit: '',
+    scale: [0, 1],
+    rule: `What is open of the outline's convex hull, over the rim, mean of all ways round, for ${formWords(form)}. Bare stems are air.`,
+  })
+  const share = s.reach > 0 ? s.hole / s.reach : 0
+  const hole = hold('negative-space', form, {
+    key: 'holeShare',
+    name: 'Largest hole to the whole',
+    value: share,
+    unit: '',
+    scale: [0, 0.5],
+    rule: 'Largest circle in a gap that blooms and leaves close in, the worst way round, against the widest extent.',
+  })
+  const band = bandOf('negative-space', 'holeShare', form)!
+  const hole_mm = {
+    ...hole.held,
+    key: 'largestHole_mm',
+    name: 'Largest hole',
+    value: s.hole,
+    unit: 'mm',
+    scale: [0, Math.max(1, 0.5 * s.reach)] as [number, number],
+    band: [0, band.band[1] * s.reach] as [number, number],
+  }
+  const mouth = hold('negative-space', form, {
+    key: 'mouthShowing',
+    name: 'Mouth showing',
+    value: s.mouthShowing,
+    unit: '',
+    scale: [0, 1],
+    rule: `Share of the mouth that is seen uncovered from 45° above, the worst way round.${vessel.mechanics === 'none' ? ' There are no mechanics to hide, so it does not count.' : ''}`,
+  })
+  const counts = vessel.mechanics === 'none' ? [open.part, hole.part] : [open.part, hole.part, mouth.part]
+  return { open, hole, hole_mm, mouth, share, score: scoreOf(counts) }
+}
+
+/** Score alone, for trying edits out. */
+export const scoreSpace = (engine: Engine): number | null => {
+  const s = measureSpace(engine)
+  return s && partsOf(engine, s).score
+}
+
+export const readSpace = (engine: Engine): ReadingResult => {
+  const s = measureSpace(engine)
+  if (!s) {
+    const mouth = engine.mouth()
+    const why = engine.resolved.stems.length === 0 ? 'There are no stems yet.' : 'No bloom or leaf stands over the rim.'
+    return notApplicable('negative-space', why, {
+      voidFraction: null,
+      largestHole_mm: null,
+      mouthShowing: Math.max(0, ...mouth),
+      holeShare: null,
+      holeTurn_deg: null,
+    })
+  }
+  const { open, hole_mm, mouth, share, score } = partsOf(engine, s)
+  const marks: Mark[] = []
+  if (s.hull.length > 2) marks.push({ kind: 'outline', view: 'elevation', turn: s.turn, points: s.hull, label: 'hull' })
+  if (s.hole > 0)
+    marks.push({
+      kind: 'circle',
+      view: 'elevation',
+      turn: s.turn,
+      centre: s.centre,
+      radius: s.hole / 2,
+      label: `⌀ ${s.hole.toFixed(0)}`,
+    })
+  return {
+    id: 'negative-space',
+    score,
+    notApplicable: '',
+    values: {
+      voidFraction: s.voidFraction,
+      largestHole_mm: s.hole,
+      mouthShowing: s.mouthShowing,
+      holeShare: share,
+      holeTurn_deg: s.turn,
+      mouthTurn_deg: s.mouthTurn,
+    },
+    because: {
+      main: open.held,
+      others: [hole_mm, mouth.held],
+      how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of air, hole and mouth.',
+      trust: 'The areas are measured on light stand-ins of the flowers; how much air a form wants is our own scale.',
+    },
+    advice: [],
+    marks,
+  }
+}

@@ -1,0 +1,258 @@
+import {
+  type ColourArea,
+  deltaE2000,
+  harmonyScale,
+  type Lab,
+  labOf,
+  labUnderLight,
+  type PaletteHarmony,
+  paletteHarmony,
+} from '../colour/index.ts'
+import type { Engine } from './engine.ts'
+import { partColour } from './tones.ts'
+import type { Because, Held, Mark, ReadingResult } from './types.ts'
+import { notApplicable } from './words.ts'
+
+export interface Colours {
+  /** Blooms alone, blooms and leaves, and the vessel as well. */
+  flowers: PaletteHarmony
+  plants: PaletteHarmony
+  all: PaletteHarmony
+  /** Blooms in daylight, whatever the light of the setting. */
+  daylight: PaletteHarmony
+  lightnessRange: number
+  chromaMean: number
+  /** ΔE00 of the blooms to the linen, mean by visible area. */
+  groundContrast: number
+}
+
+/** Visible areas by colour, each stem's id with it; pixels of all views. */
+const areasOf = (engine: Engine) => {
+  const { stems, vessel } = engine.resolved
+  const { pixels, vesselCode } = engine.seen()
+  const blooms = new Map<string, { area: number; ids: string[] }>()
+  const leaves = new Map<string, { area: number; ids: string[] }>()
+  stems.forEach((stem, i) => {
+    for (const [kind, map] of [
+      [0, blooms],
+      [1, leaves],
+    ] as const) {
+      const area = pixels[i * 4 + kind + 1]!
+      if (!(area > 0)) continue
+      const hex = partColour(stem, kind)
+      const known = map.get(hex)
+      if (known) {
+        known.area += area
+        known.ids.push(stem.id)
+      } else map.set(hex, { area, ids: [stem.id] })
+    }
+  })
+  return { blooms, leaves, vessel: { hex: vessel.colour, area: pixels[vesselCode]! } }
+}
+
+/** Null when neither bloom nor leaf is seen. */
+export const measureColours = (engine: Engine): Colours | null => {
+  const { light, linen } = engine.resolved.document.setting
+  const { blooms, leaves, vessel } = areasOf(engine)
+  if (blooms.size + leaves.size === 0) return null
+  const lit = (hex: string): Lab => (light === 'daylight' ? labOf(hex) : labUnderLight(hex, light))
+  const items = (map: typeof blooms, of: (hex: string) => Lab, tag: string): ColourArea[] =>
+    [...map].map(([hex, { area }]) => ({ lab: of(hex), area, id: `${tag} ${hex}` }))
+  const flowerItems = items(blooms, lit, 'bloom')
+  const plantItems = [...flowerItems, ...items(leaves, lit, 'leaf')]
+  const allItems =
+    vessel.area > 0 ? [...plantItems, { lab: lit(vessel.hex), area: vessel.area, id: 'vessel' }] : plantItems
+  const flowers = paletteHarmony(flowerItems)
+  // Greens alone are still colours: range and chroma are then theirs.
+  const of = flowers.groups.length > 0 ? flowers.groups : paletteHarmony(plantItems).groups
+  const ground = lit(linen)
+  const mean = (f: (lab: Lab) => number): number => of.reduce((sum, g) => sum + g.share * f(g.lab), 0)
+  const light_ = of.map((g) => g.lab[0])
+  return {
+    flowers,
+    plants: paletteHarmony(plantItems),
+    all: paletteHarmony(allItems),
+    daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOf, 'bloom')),
+    lightnessRange: Math.max(...light_) - Math.min(...light_),
+    chromaMean: mean((lab) => Math.hypot(lab[1], lab[2])),
+    groundContrast: mean((lab) => deltaE2000(lab, ground)),
+  }
+}
+
+/** Stems behind a merged colour: its ids are `bloom #rrggbb`. */
+export const stemsOfGroup = (engine: Engine, ids: readonly string[]): string[] => {
+  const { blooms } = areasOf(engine)
+  return ids.flatMap((id) => (id.startsWith('bloom ') ? (blooms.get(id.slice(6))?.ids ?? []) : []))
+}
+
+const OU_LUO =
+  'Ou and Luo, A colour harmony model for two-colour combinations, Color Research and Application 31(3), 2006'
+
+/** 0 vivid … 100 quiet, by the flowers. Null with fewer than two flower colours. */
+const scaleOf = (c: Colours): number | null =>
+  c.flowers.mean ? harmonyScale(c.flowers.mean.harmony, c.flowers.colours) : null
+
+/** Score alone, for trying edits out. */
+export const scoreColours = (engine: Engine): number | null => {
+  const c = measureColours(engine)
+  return c && scaleOf(c)
+}
+
+const shown = (
+  key: string,
+  name: string,
+  value: number,
+  unit: string,
+  scale: [number, number],
+  rule: string,
+  source: string,
+): Held => ({
+  key,
+  name,
+  value,
+  unit,
+  scale,
+  band: null,
+  rule,
+  source,
+})
+
+const because = (c: Colours, scale: number | null): Because => {
+  const main = c.flowers.mean
+    ? shown(
+        'harmonyFlowers',
+        'Flowers together',
+        c.flowers.mean.harmony,
+        '',
+        [-1.3, 1.6],
+        'From vivid to quiet: the mean over all pairs of flower colours, weighted by visible area, in the light of the setting. Neither end is better.',
+        OU_LUO,
+      )
+    : shown(
+        'chromaMean',
+        'Mean chroma',
+        c.chromaMean,
+        '',
+        [0, 100],
+        'How strong the colours are, by visible area.',
+        'CIELAB, CIE 15',
+      )
+  const others: Held[] = []
+  if (c.all.mean)
+    others.push(
+      shown(
+        'harmony',
+        'With greens and vessel',
+        c.all.mean.harmony,
+        '',
+        [-1.3, 1.6],
+        'The same with leaves and vessel. The model was not made for a ground, so it does not make the score.',
+        OU_LUO,
+      ),
+    )
+  if (c.plants.mean)
+    others.push(
+      shown(
+        'harmonyPlants',
+        'With greens',
+        c.plants.mean.harmony,
+        '',
+        [-1.3, 1.6],
+        'The same with leaves, without the vessel.',
+        OU_LUO,
+      ),
+    )
+  if (c.daylight.mean)
+    others.push(
+      shown(
+        'harmonyDaylight',
+        'Flowers in daylight',
+        c.daylight.mean.harmony,
+        '',
+        [-1.3, 1.6],
+        'The same by day.',
+        OU_LUO,
+      ),
+    )
+  others.push(
+    shown(
+      'lightnessRange',
+      'From dark to light',
+      c.lightnessRange,
+      'L*',
+      [0, 100],
+      'Lightest less darkest of the flowers (of the greens where there is no flower).',
+      'CIELAB, CIE 15',
+    ),
+    shown(
+      'groundContrast',
+      'Against the linen',
+      c.groundContrast,
+      'ΔE00',
+      [0, 100],
+      'How far the flowers stand off the cloth, by visible area.',
+      'CIEDE2000, ISO/CIE 11664-6',
+    ),
+  )
+  if (main.key !== 'chromaMean')
+    others.push(
+      shown(
+        'chromaMean',
+        'Mean chroma',
+        c.chromaMean,
+        '',
+        [0, 100],
+        'How strong the flower colours are, by visible area.',
+        'CIELAB, CIE 15',
+      ),
+    )
+  return {
+    main,
+    others,
+    how:
+      scale === null
+        ? 'With fewer than two flower colours there is no pair to judge.'
+        : 'The number is where the flowers stand among some ten thousand palettes that people made, from vivid (0) to quiet (100): O’Donovan et al., ACM Transactions on Graphics 30(4), 2011.',
+    trust:
+      'Advice, never a verdict: the model explains about half of what people say of pairs, and less of several colours.',
+  }
+}
+
+export const readColours = (engine: Engine): ReadingResult => {
+  const c = measureColours(engine)
+  if (!c) {
+    const why = engine.resolved.stems.length === 0 ? 'There are no stems yet.' : 'Neither bloom nor leaf can be seen.'
+    return notApplicable('palette-harmony', why, {
+      harmony: null,
+      harmonyFlowers: null,
+      lightnessRange: null,
+      chromaMean: null,
+      groundContrast: null,
+    })
+  }
+  const values: ReadingResult['values'] = {
+    harmony: c.all.mean?.harmony ?? null,
+    harmonyFlowers: c.flowers.mean?.harmony ?? null,
+    harmonyPlants: c.plants.mean?.harmony ?? null,
+    harmonyDaylight: c.daylight.mean?.harmony ?? null,
+    lightnessRange: c.lightnessRange,
+    chromaMean: c.chromaMean,
+    groundContrast: c.groundContrast,
+    flowerColours: c.flowers.colours,
+  }
+  const scale = scaleOf(c)
+  const reason = because(c, scale)
+  if (scale === null) {
+    const why =
+      c.flowers.colours === 0
+        ? 'Greens alone: there is no flower colour to judge.'
+        : 'Single colour: there is no pair to judge.'
+    return notApplicable('palette-harmony', why, values, reason)
+  }
+  const marks: Mark[] = []
+  const { worst } = c.flowers
+  if (worst)
+    for (const group of [worst.first, worst.second])
+      marks.push({ kind: 'stems', ids: stemsOfGroup(engine, group.ids), label: 'pair that agrees least' })
+  return { id: 'palette-harmony', score: scale, notApplicable: '', values, because: reason, advice: [], marks }
+}

@@ -1,0 +1,153 @@
+import type { Engine } from './engine.ts'
+import { HALF_WAYS, turnOf } from './extents.ts'
+import type { Mark, ReadingResult } from './types.ts'
+import { formWords, hold, notApplicable, scoreOf } from './words.ts'
+
+export interface Proportion {
+  /** Height of blooms and leaves over the rim, mm. */
+  height: number
+  /** Widest extent over the rim of all ways round, mm, and where. */
+  spread: number
+  way: number
+  from: number
+  to: number
+  heightRatio: number
+  spreadRatio: number
+  vesselShare: number
+  tableShare: number
+}
+
+/** Measured on the stand-ins' own edges, not on pixels. Null when nothing stands over the rim. */
+export const measureProportion = (engine: Engine): Proportion | null => {
+  const { resolved, ready } = engine
+  const { vessel, document } = resolved
+  let height = 0
+  for (const r of ready) height = Math.max(height, r.top)
+  if (!(height > 0)) return null
+  let [spread, way, from, to] = [0, 0, 0, 0]
+  for (let w = 0; w < HALF_WAYS; w++) {
+    let [a, b] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (const { across } of ready) {
+      a = Math.min(a, across[w]![0])
+      b = Math.max(b, across[w]![1])
+    }
+    if (b - a > spread + 1e-6) [spread, way, from, to] = [b - a, w, a, b]
+  }
+  const width = Math.max(vessel.width, vessel.depth)
+  const { table } = document.setting
+  return {
+    height,
+    spread,
+    way,
+    from,
+    to,
+    heightRatio: height / Math.max(vessel.height, width),
+    spreadRatio: spread / width,
+    vesselShare: vessel.height / (vessel.height + height),
+    tableShare: spread / (table.shape === 'round' ? table.diameter : table.length),
+  }
+}
+
+const partsOf = (engine: Engine, p: Proportion) => {
+  const { document, vessel } = engine.resolved
+  const { form } = document
+  const larger = vessel.height > Math.max(vessel.width, vessel.depth) ? 'height' : 'width'
+  const height = hold('proportion', form, {
+    key: 'heightRatio',
+    name: 'Height to the vessel',
+    value: p.heightRatio,
+    unit: '×',
+    scale: [0, 4],
+    rule: `Height of the plants over the rim against the vessel's ${larger}, the larger of its two. Other teachers measure from the table (1.5–2 × the vessel's height in all), or do not say whether the vessel counts; between 0.5 and 2.5 × some teacher allows it.`,
+    without: `A low design is exempt from the height rule (Indian Council of Agricultural Research, e-course Flower Arrangement).`,
+  })
+  const spread = hold('proportion', form, {
+    key: 'spreadRatio',
+    name: 'Spread to the vessel',
+    value: p.spreadRatio,
+    unit: '×',
+    scale: [0, 5],
+    rule: `Widest extent over the rim, any way round, against the vessel's width, for ${formWords(form)}.`,
+  })
+  const share = hold('proportion', form, {
+    key: 'vesselShare',
+    name: "Vessel's share of the height",
+    value: p.vesselShare,
+    unit: '',
+    scale: [0, 1],
+    rule: 'Height of the vessel against the whole height from the table.',
+    without: 'A low design is exempt from the height rule, and so from this.',
+  })
+  const table = hold('proportion', form, {
+    key: 'tableShare',
+    name: 'Share of the table',
+    value: p.tableShare,
+    unit: '',
+    scale: [0, 1],
+    rule: 'Widest extent against the diameter or length of the table; about a third at most leaves room for plates.',
+    without:
+      'common practice; a third of the length is in the Sope Creek Garden Club class notes. Not part of the score.',
+  })
+  return { height, spread, share, table }
+}
+
+/** Score alone, for trying edits out. */
+export const scoreProportion = (engine: Engine): number | null => {
+  const p = measureProportion(engine)
+  if (!p) return null
+  const { height, spread, share } = partsOf(engine, p)
+  return scoreOf([height.part, spread.part, share.part])
+}
+
+export const readProportion = (engine: Engine): ReadingResult => {
+  const p = measureProportion(engine)
+  const none = {
+    heightRatio: null,
+    spreadRatio: null,
+    vesselShare: null,
+    tableShare: null,
+    height_mm: null,
+    spread_mm: null,
+  }
+  if (!p) {
+    const why = engine.resolved.stems.length === 0 ? 'There are no stems yet.' : 'No bloom or leaf stands over the rim.'
+    return notApplicable('proportion', why, none)
+  }
+  const { height, spread, share, table } = partsOf(engine, p)
+  const { vessel } = engine.resolved
+  const larger = Math.max(vessel.height, vessel.width, vessel.depth)
+  const marks: Mark[] = [
+    { kind: 'level', z: p.height, label: `${p.heightRatio.toFixed(1)} ×` },
+    {
+      kind: 'span',
+      view: 'elevation',
+      turn: turnOf(p.way),
+      from: [p.from, 0],
+      to: [p.to, 0],
+      label: `${p.spread.toFixed(0)} mm`,
+    },
+  ]
+  if (height.held.band)
+    for (const end of height.held.band) marks.push({ kind: 'level', z: end * larger, label: `${end} × wanted` })
+  return {
+    id: 'proportion',
+    score: scoreOf([height.part, spread.part, share.part]),
+    notApplicable: '',
+    values: {
+      heightRatio: p.heightRatio,
+      spreadRatio: p.spreadRatio,
+      vesselShare: p.vesselShare,
+      tableShare: p.tableShare,
+      height_mm: p.height,
+      spread_mm: p.spread,
+    },
+    because: {
+      main: height.held,
+      others: [spread.held, share.held, table.held],
+      how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of height, spread and share.',
+      trust: 'The lengths are measured; the rule is a habit of teaching, and teachers read it in three ways.',
+    },
+    advice: [],
+    marks,
+  }
+}

@@ -1,0 +1,75 @@
+import type { Form } from '../arrangement/index.ts'
+import type { ResolvedStem } from '../geometry/index.ts'
+import { bandOf, bandScore, NO_END, together } from './bands.ts'
+import type { Because, Held, ReadingId, ReadingResult } from './types.ts'
+
+/** `14, a spray rose`: the stem's number in the list and its plant. */
+export const numbered = (stem: ResolvedStem): string => {
+  const name = stem.plant.name.toLowerCase()
+  return `${stem.index + 1}, ${/^[aeio]/.test(name) ? 'an' : 'a'} ${name}`
+}
+
+/** `a bold and c`, of any number. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join('; ')} and ${words.at(-1)}`
+
+const FORM_WORDS: Record<Form, string> = {
+  round: 'a round design',
+  low: 'a low design',
+  airy: 'an airy design',
+  vertical: 'a vertical design',
+  triangle: 'a triangle',
+  crescent: 'a crescent',
+  cascade: 'a cascade',
+}
+export const formWords = (form: Form): string => FORM_WORDS[form]
+
+/** A value to be held: key, words, unit, ends of the gauge, and the rule in a sentence. */
+export interface Measured {
+  key: string
+  name: string
+  value: number
+  unit: string
+  scale: [number, number]
+  rule: string
+  /** Used where the form has no row in the table. */
+  without?: string
+}
+
+/** Holds a value against its band; where there is none it is only shown. Part of the score: null when not held. */
+export const hold = (reading: ReadingId, form: Form, m: Measured): { held: Held; part: number | null } => {
+  const row = bandOf(reading, m.key, form)
+  const { key, name, value, unit, scale, rule } = m
+  const band: [number, number] | null = row ? [row.band[0], Math.min(row.band[1], NO_END)] : null
+  const held: Held = {
+    key,
+    name,
+    value,
+    unit,
+    scale,
+    band: band && [Math.max(scale[0], band[0]), Math.min(Math.max(scale[1], band[0]), band[1])],
+    rule,
+    source: row?.source ?? m.without ?? 'only shown, not part of the score',
+  }
+  return { held, part: row ? bandScore(value, row.band, row.fall) : null }
+}
+
+/** 0–100 from the parts that are held. */
+export const scoreOf = (parts: readonly (number | null)[]): number | null => {
+  const held = parts.filter((p) => p !== null)
+  return held.length > 0 ? 100 * together(held) : null
+}
+
+/** A reading that says why it has no score. */
+export const notApplicable = (
+  id: ReadingId,
+  why: string,
+  values: ReadingResult['values'],
+  because: Because | null = null,
+): ReadingResult => ({ id, score: null, notApplicable: why, values, because, advice: [], marks: [] })
+
+export const round = (value: number, digits = 0): string => {
+  const text = value.toFixed(digits)
+  return Number(text) === 0 ? (0).toFixed(digits) : text
+}
+export const percent = (share: number): string => `${round(100 * share)} %`
