@@ -1,0 +1,6 @@
+export { changeCount } from './change-count.ts'
+export { formatMoney, minorDigits, type Price, priceOf, toMain } from './money.ts'
+export { purchase } from './purchase.ts'
+export { rowOf, stemList } from './rows.ts'
+export { fewestStems, lateralsPerStem, type Pieces } from './stems.ts'
+export * from './types.ts'
