@@ -90,7 +90,8 @@ export const mergeColours = (items: readonly ColourArea[]): ColourGroup[] => {
     all.forEach((c, i) => {
       if (!c || i === best) return
       const touched = c.near === gone || c.near === best
-      if (touched || deltaE2000(c.lab, kept.lab) < c.distance) findNear(all, i)
+      const mayBeNear = Math.abs(c.lab[0] - kept.lab[0]) <= FAR_IN_L
+      if (touched || (mayBeNear && deltaE2000(c.lab, kept.lab) < c.distance)) findNear(all, i)
     })
   }
   const left = all.filter((c) => c !== null)

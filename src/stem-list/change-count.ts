@@ -2,7 +2,7 @@ import type { Arrangement, Edit, Point2, Stem, Vessel } from '../arrangement/ind
 import { innerSection, type Resolved, type ResolvedStem, reachIn } from '../geometry/index.ts'
 import type { StemRow } from './types.ts'
 
-/** The angle by which leaves and florets follow each other without falling in line, 360° × (2 − φ). Vogel (1979). */
+/** The angle by which leaves and florets follow each other without falling in line, 360° × (2 − φ). Vogel, Math. Biosci. 44:179–189 (1979). */
 const GOLDEN = Math.PI * (3 - Math.sqrt(5))
 /** Golden turns tried at one distance from the axis, and the distances, in head widths from the copied stem's own. Ours. */
 const TURNS = 21
@@ -80,14 +80,15 @@ const freePlace = (vessel: Vessel, from: Taken, taken: readonly Taken[]): Taken 
  * The edit that gives a row `count` pieces (whole number from 0 up). Those taken out are the last added. Each added one is a
  * copy of the row's last stem, put in a free place around: turned from it by golden angles about the vertical axis, further
  * out or in where that is taken, clear of every other head and stem if anywhere is, its crossing kept inside the mouth.
- * `newId` gives a fresh id each time. Throws a RangeError for any other count.
+ * `newId` gives an
+ * id that is not yet in the document it is handed. Throws a RangeError for any other count.
  */
 export const changeCount = (
   document: Arrangement,
   resolved: Resolved,
   row: StemRow,
   count: number,
-  newId: () => string,
+  newId: (grown: Arrangement) => string,
 ): Edit => {
   if (!Number.isSafeInteger(count) || count < 0)
     throw new RangeError(`count: expected a whole number from 0 up, got ${count}`)
@@ -102,7 +103,12 @@ export const changeCount = (
       const place = freePlace(document.vessel, from, taken)
       taken.push(place)
       const [x, y, z] = place.tip
-      added.push({ ...last.stem, id: newId(), mouth: [...place.mouth], tip: [x, y, z] })
+      added.push({
+        ...last.stem,
+        id: newId({ ...document, stems: [...document.stems, ...added] }),
+        mouth: [...place.mouth],
+        tip: [x, y, z],
+      })
     }
   }
   return { do: 'add-stems', stems: added }

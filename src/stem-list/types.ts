@@ -1,4 +1,4 @@
-import type { Role } from '../arrangement/types.ts'
+import type { Role } from '../arrangement/index.ts'
 
 export interface StemRow {
   plant: string

@@ -4,12 +4,21 @@ export type Units = 'in' | 'cm' | 'mm'
 /** Exactly: International Yard and Pound Agreement, 1959. */
 export const MM_PER_INCH = 25.4
 
+/** mm in ten of the unit: whole numbers, so that nothing is lost on the way. */
+const TENTHS: Record<Units, number> = { mm: 10, cm: 100, in: 254 }
+
+/** A length in mm as a number of units, not rounded. */
+export const toUnit = (mm: number, units: Units): number => (mm * 10) / TENTHS[units]
+
+/** A number of units as mm, not rounded. */
+export const fromUnit = (amount: number, units: Units): number => (amount * TENTHS[units]) / 10
+
 const EIGHTHS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'] as const
 
 const amountOf = (mm: number, units: Units): string => {
   if (units === 'mm') return String(Math.round(mm))
   if (units === 'cm') return (Math.round(mm) / 10).toFixed(1)
-  const eighths = Math.round((mm / MM_PER_INCH) * 8)
+  const eighths = Math.round(toUnit(mm, 'in') * 8)
   const whole = Math.floor(eighths / 8)
   const part = EIGHTHS[eighths % 8] as string
   return part === '' ? String(whole) : whole === 0 ? part : `${whole} ${part}`
@@ -36,9 +45,6 @@ const VULGAR: Record<string, string> = {
 }
 const LENGTH =
   /^([-−+]?)\s*(?:(\d*[.,]?\d+|\d+[.,])|(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*(\d+))\s*(mm|cm|inches|inch|in|"|″)?\.?$/
-
-/** mm in ten of the unit: whole numbers, so that nothing is lost on the way. */
-const TENTHS: Record<Units, number> = { mm: 10, cm: 100, in: 254 }
 
 /**
  * Reads a length as people type it: `120`, `12.5 cm`, `12,5 cm`, `4 1/2`, `4½"`, `-3/8 in`. A unit in the text goes before

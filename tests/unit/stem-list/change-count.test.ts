@@ -8,8 +8,13 @@ import { documentOf, resolvedOf, stem } from './fixture.ts'
 const change = (stems: Stem[], row: number, count: number, vessel: Partial<Vessel> = {}) => {
   const document = documentOf(stems, vessel)
   const resolved = resolvedOf(document)
-  let n = 0
-  return changeCount(document, resolved, stemList(resolved)[row]!, count, () => `new${++n}`)
+  return changeCount(
+    document,
+    resolved,
+    stemList(resolved)[row]!,
+    count,
+    (grown) => `new${grown.stems.length - stems.length + 1}`,
+  )
 }
 const added = (...args: Parameters<typeof change>): Stem[] => {
   const edit = change(...args)

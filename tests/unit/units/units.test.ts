@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatLength, parseLength, type Units } from '../../../src/units/index.ts'
+import { formatLength, fromUnit, MM_PER_INCH, parseLength, toUnit, type Units } from '../../../src/units/index.ts'
 
 const UNITS: Units[] = ['mm', 'cm', 'in']
 const HALF_STEP: Record<Units, number> = { mm: 0.5, cm: 0.5, in: 25.4 / 16 }
@@ -23,6 +23,14 @@ describe('a length on the screen', () => {
     [Number.POSITIVE_INFINITY, 'in', '–'],
   ] as [number, Units, string][])('%s mm in %s is %s', (mm, units, text) => {
     expect(formatLength(mm, units)).toBe(text)
+  })
+})
+
+describe('a length as a number of units', () => {
+  it('goes there and back', () => {
+    expect([toUnit(114.3, 'in'), toUnit(125, 'cm'), toUnit(7, 'mm')]).toEqual([4.5, 12.5, 7])
+    expect([fromUnit(4.5, 'in'), fromUnit(12.5, 'cm'), fromUnit(7, 'mm')]).toEqual([114.3, 125, 7])
+    expect(fromUnit(1, 'in')).toBe(MM_PER_INCH)
   })
 })
 
