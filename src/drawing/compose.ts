@@ -38,6 +38,26 @@ const over = (a: number, b: number): number => {
 /** From this much cover on, a pixel belongs to what covers it. */
 const HALF = 128
 
+// Of every row of a sprite the columns between which something is: most sprites are slender, and empty for the most part.
+const spans = new WeakMap<Sprite, Int32Array>()
+const spansOf = (sprite: Sprite, packed: Uint32Array): Int32Array => {
+  const known = spans.get(sprite)
+  if (known) return known
+  const { width, height } = sprite
+  const made = new Int32Array(2 * height)
+  for (let y = 0; y < height; y++) {
+    let from = 0
+    let to = width
+    const row = y * width
+    while (from < width && packed[row + from] === 0) from++
+    while (to > from && packed[row + to - 1] === 0) to--
+    made[2 * y] = from
+    made[2 * y + 1] = to
+  }
+  spans.set(sprite, made)
+  return made
+}
+
 /**
  * Lays a sprite into a picture by depth: over what is farther, under what is nearer.
  * @param x column of the sprite's origin in the picture, @param y row, @param z depth of its origin, mm
@@ -61,10 +81,13 @@ export const layIn = (
   const from = new Uint32Array(sprite.rgba.buffer, sprite.rgba.byteOffset, sprite.width * sprite.height)
   const to = new Uint32Array(picture.rgba.buffer, picture.rgba.byteOffset, picture.width * picture.height)
   const { depth, owner: owners } = picture
+  const held = spansOf(sprite, from)
   for (let row = fromY; row < toY; row++) {
-    let i = row * sprite.width + fromX
-    let o = (row + top) * picture.width + left + fromX
-    for (let column = fromX; column < toX; column++, i++, o++) {
+    const first = Math.max(fromX, held[2 * row]!)
+    const end = Math.min(toX, held[2 * row + 1]!)
+    let i = row * sprite.width + first
+    let o = (row + top) * picture.width + left + first
+    for (let column = first; column < end; column++, i++, o++) {
       const colour = from[i]!
       if (colour === 0) continue
       const alpha = colour >>> 24

@@ -71,17 +71,18 @@ const shadowAt = (shadow: Shadow, x: number, y: number, z: number): number => {
   const fy = (y + 0.5) / shadow.step - 0.5
   const x0 = Math.floor(fx)
   const y0 = Math.floor(fy)
+  const { width, height, values, depth } = shadow
   let sum = 0
   let weights = 0
   for (let k = 0; k < 4; k++) {
     const cx = x0 + (k & 1)
     const cy = y0 + (k >> 1)
-    if (cx < 0 || cy < 0 || cx >= shadow.width || cy >= shadow.height) continue
-    const i = cy * shadow.width + cx
-    const gap = shadow.depth[i]! - z
+    if (cx < 0 || cy < 0 || cx >= width || cy >= height) continue
+    const i = cy * width + cx
+    const gap = depth[i]! - z
     if (gap > 7 || gap < -7) continue
     const weight = (1 - Math.abs(fx - cx)) * (1 - Math.abs(fy - cy)) + 1e-3
-    sum += weight * shadow.values[i]!
+    sum += weight * values[i]!
     weights += weight
   }
   return weights > 0 ? sum / weights : 0
@@ -91,13 +92,18 @@ const shadowAt = (shadow: Shadow, x: number, y: number, z: number): number => {
 const isBehindEdge = (picture: Picture, i: number, x: number, y: number, reach: number): boolean => {
   const { width, height, owner, depth } = picture
   const own = owner[i]!
-  const least = depth[i]! + BREAK_DEPTH
-  const other = (j: number): boolean => owner[j] !== own && depth[j]! > least
   for (let r = 1; r <= reach; r++) {
-    if (x + r < width && other(i + r)) return true
-    if (x >= r && other(i - r)) return true
-    if (y + r < height && other(i + r * width)) return true
-    if (y >= r && other(i - r * width)) return true
+    const right = x + r < width ? i + r : i
+    const left = x >= r ? i - r : i
+    const below = y + r < height ? i + r * width : i
+    const above = y >= r ? i - r * width : i
+    if (owner[right] === own && owner[left] === own && owner[below] === own && owner[above] === own) continue
+    const least = depth[i]! + BREAK_DEPTH
+    // Where owners differ and one is nearer by so much; the depth of the same owner does not matter.
+    if (owner[right] !== own && depth[right]! > least) return true
+    if (owner[left] !== own && depth[left]! > least) return true
+    if (owner[below] !== own && depth[below]! > least) return true
+    if (owner[above] !== own && depth[above]! > least) return true
   }
   return false
 }
@@ -108,23 +114,40 @@ const isBehindEdge = (picture: Picture, i: number, x: number, y: number, reach: 
  */
 export const finish = (picture: Picture, scale: number, quality: Quality): void => {
   const { width, height, rgba, depth, owner } = picture
+  const packed = new Uint32Array(rgba.buffer, rgba.byteOffset, width * height)
   const [low, high] = depthRange(picture)
-  const range = Math.max(1e-6, high - low)
+  const fade = FADE / Math.max(1e-6, high - low)
   const reach = Math.max(1, Math.round(BREAK_MM * scale))
   const shadow = quality === 'fine' ? shadowOf(picture, scale) : null
-  for (let y = 0, i = 0; y < height; y++)
+  // Shade is soft: one value serves a block of 2 × 2 pixels of one owner.
+  const row = new Float32Array((width >> 1) + 1)
+  const rowOwner = new Uint16Array((width >> 1) + 1)
+  for (let y = 0, i = 0; y < height; y++) {
+    if ((y & 1) === 0) rowOwner.fill(0)
     for (let x = 0; x < width; x++, i++) {
       const own = owner[i]!
       if (own === 0) continue
       const z = depth[i]!
-      const toPaper = own === VESSEL_OWNER ? 0 : (FADE * (high - z)) / range
-      const pale = isBehindEdge(picture, i, x, y, reach) ? BREAK : 0
-      const dark = shadow && !pale ? 1 - SHADOW * Math.min(1, 1.6 * shadowAt(shadow, x, y, z)) : 1
-      const keep = (1 - toPaper) * (1 - pale)
-      const add = (1 - keep) * PAPER
-      const o = 4 * i
-      rgba[o] = rgba[o]! * dark * keep + add
-      rgba[o + 1] = rgba[o + 1]! * dark * keep + add
-      rgba[o + 2] = rgba[o + 2]! * dark * keep + add
+      let keep = own === VESSEL_OWNER ? 1 : 1 - fade * (high - z)
+      let dark = 1
+      if (isBehindEdge(picture, i, x, y, reach)) keep *= 1 - BREAK
+      else if (shadow) {
+        const block = x >> 1
+        if (rowOwner[block] !== own) {
+          rowOwner[block] = own
+          row[block] = 1 - SHADOW * Math.min(1, 1.6 * shadowAt(shadow, x, y, z))
+        }
+        dark = row[block]!
+      }
+      const add = (1 - keep) * PAPER + 0.5
+      const by = dark * keep
+      const colour = packed[i]!
+      packed[i] =
+        (((colour & 255) * by + add) |
+          ((((colour >> 8) & 255) * by + add) << 8) |
+          ((((colour >> 16) & 255) * by + add) << 16) |
+          (colour & 0xff000000)) >>>
+        0
     }
+  }
 }

@@ -1,4 +1,4 @@
-import type { Raster } from './raster.ts'
+import { EMPTY_DEPTH, type Raster } from './raster.ts'
 
 /** How much of the sky a place loses, 0 open … about 0.9 deep inside, on a grid of half the raster's width. */
 export interface Occlusion {
@@ -20,47 +20,56 @@ export const occlude = (raster: Raster, subpixels: number): Occlusion => {
   const width = raster.width >> 1
   const height = raster.height >> 1
   const n = width * height
-  const depth = new Float32Array(n)
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const i = 2 * y * raster.width + 2 * x
-      const d = raster.depth
-      depth[y * width + x] = Math.max(d[i]!, d[i + 1]!, d[i + raster.width]!, d[i + raster.width + 1]!)
+  const depth = new Float32Array(n).fill(EMPTY_DEPTH)
+  const from = new Int32Array(height)
+  const to = new Int32Array(height)
+  const { depth: d, width: W } = raster
+  for (let y = 0; y < height; y++) {
+    const first = Math.min(raster.from[2 * y]!, raster.from[2 * y + 1]!) >> 1
+    const last = (Math.max(raster.to[2 * y]!, raster.to[2 * y + 1]!) + 1) >> 1
+    from[y] = Math.max(1, first)
+    to[y] = Math.min(width - 1, last)
+    for (let x = first; x < last; x++) {
+      const i = 2 * y * W + 2 * x
+      depth[y * width + x] = Math.max(d[i]!, d[i + 1]!, d[i + W]!, d[i + W + 1]!)
     }
+  }
   const raw = new Float32Array(n)
   const scale = subpixels / 2
-  for (const [radius, weight] of RINGS)
+  for (const [radius, weight] of RINGS) {
+    const least = radius * 0.25
+    const steepness = 1 / (radius * 0.9)
     for (let q = 0; q < 8; q++) {
       const a = (q * Math.PI) / 4 + 0.3
       const dx = Math.round(Math.cos(a) * radius * scale)
       const dy = Math.round(Math.sin(a) * radius * scale)
       const share = (weight * weightOf(dx, dy)) / 8
-      const least = radius * 0.25
       const y1 = Math.min(height, height - dy)
-      const x0 = Math.max(0, -dx)
-      const x1 = Math.min(width, width - dx)
-      for (let y = Math.max(0, -dy); y < y1; y++)
+      for (let y = Math.max(0, -dy); y < y1; y++) {
+        // Only where both the place and its sample may hold something.
+        const x0 = Math.max(from[y]!, from[y + dy]! - dx)
+        const x1 = Math.min(to[y]!, to[y + dy]! - dx)
         for (let x = x0, i = y * width + x0, j = (y + dy) * width + x0 + dx; x < x1; x++, i++, j++) {
           const z = depth[i]!
-          if (z < -1e8) continue
           const nearer = depth[j]! - z
-          if (nearer <= least) continue
-          const steep = Math.min(1, (nearer - least) / (radius * 0.9))
+          if (nearer <= least || z < -1e8) continue
+          const steep = (nearer - least) * steepness
           const far = nearer > RANGE ? Math.max(0.35, 2 - nearer / RANGE) : 1
-          raw[i] = raw[i]! + share * steep * far
+          raw[i] = raw[i]! + share * Math.min(1, steep) * far
         }
+      }
     }
+  }
   const values = new Float32Array(n)
   for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1; x++) {
+    for (let x = from[y]!; x < to[y]!; x++) {
       const i = y * width + x
       const z = depth[i]!
       if (z < -1e8) continue
       let sum = 0
       let count = 0
-      for (let dy = -width; dy <= width; dy += width)
-        for (let dx = -1; dx <= 1; dx++) {
-          const j = i + dy + dx
+      for (let row = i - width; row <= i + width; row += width)
+        for (let j = row - 1; j <= row + 1; j++) {
           const gap = depth[j]! - z
           if (gap > 4 || gap < -4) continue
           sum += raw[j]!

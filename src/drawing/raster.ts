@@ -19,6 +19,9 @@ export interface Raster {
   depth: Float32Array
   /** Index of the triangle; -1 where nothing is. */
   triangle: Int32Array
+  /** For every row the columns between which something may be: first, one past the last; equal where nothing is. */
+  from: Int32Array
+  to: Int32Array
   /** Vertices in subpixels of this raster. */
   sx: Float32Array
   sy: Float32Array
@@ -81,6 +84,8 @@ export const rasterise = (
   }
   const depth = new Float32Array(width * height).fill(EMPTY_DEPTH)
   const triangle = new Int32Array(width * height).fill(-1)
+  const from = new Int32Array(height).fill(width)
+  const to = new Int32Array(height)
   const cutX = cut ? cut.right * subpixels - left : Infinity
   const cutZ = cut ? cut.toward : Infinity
 
@@ -118,6 +123,8 @@ export const rasterise = (
       let wa = waRow
       let wb = wbRow
       let i = y * width + fromX
+      if (fromX < from[y]!) from[y] = fromX
+      if (toX >= to[y]!) to[y] = toX + 1
       for (let x = fromX; x <= toX; x++, i++) {
         if (wa >= -1e-6 && wb >= -1e-6 && wa + wb <= 1.000001) {
           const z = zc + wa * za + wb * zb
@@ -133,5 +140,6 @@ export const rasterise = (
       wbRow += wbY
     }
   }
-  return { width, height, left, top, depth, triangle, sx, sy }
+  for (let y = 0; y < height; y++) if (from[y]! > to[y]!) from[y] = to[y]!
+  return { width, height, left, top, depth, triangle, from, to, sx, sy }
 }

@@ -39,22 +39,40 @@ const hash = (n: number): number => {
   return (h ^ (h >>> 15)) >>> 0
 }
 
-/** How much of a contour lies on a subpixel: it is in front of a neighbour that is another thing, or nothing. */
-const edgeAt = (raster: Raster, parts: Uint16Array, i: number, inks: Inks, petalEdge: number): number => {
-  const { depth, triangle, width } = raster
-  const z = depth[i]!
-  const part = parts[triangle[i]!]!
-  let edge = 0
-  for (let r = 1; r <= inks.outline; r++)
-    for (let q = 0; q < 4; q++) {
-      const j = i + (q === 0 ? r : q === 1 ? -r : q === 2 ? r * width : -r * width)
-      const t = triangle[j]!
-      if (t < 0) return inks.outlineStrength
-      if (r > inks.petal) continue
-      const gap = z - depth[j]!
-      if (gap > OVER_PETAL && parts[t] !== part) edge = Math.max(edge, 0.62 * petalEdge * inks.petalStrength)
-      else if (gap > OVER_FOLD) edge = Math.max(edge, 0.55 * inks.petalStrength)
+/** Number of the part in every subpixel plus one; 0 where nothing is. */
+const partsSeen = (raster: Raster, parts: Uint16Array): Uint32Array => {
+  const { width, height, triangle, from, to } = raster
+  const seen = new Uint32Array(width * height)
+  for (let y = 0; y < height; y++)
+    for (let i = y * width + from[y]!; i < y * width + to[y]!; i++) {
+      const t = triangle[i]!
+      if (t >= 0) seen[i] = parts[t]! + 1
     }
+  return seen
+}
+
+/** How much of a contour lies on a subpixel: it is in front of a neighbour that is another thing, or nothing. */
+const edgeAt = (raster: Raster, seen: Uint32Array, i: number, inks: Inks, petalEdge: number): number => {
+  const { depth, width } = raster
+  const z = depth[i]!
+  const part = seen[i]!
+  let edge = 0
+  for (let r = 1; r <= inks.outline; r++) {
+    const [right, left, below, above] = [i + r, i - r, i + r * width, i - r * width]
+    if (seen[right] === 0 || seen[left] === 0 || seen[below] === 0 || seen[above] === 0) return inks.outlineStrength
+    if (r > inks.petal) continue
+    const farther = z - Math.min(depth[right]!, depth[left]!, depth[below]!, depth[above]!)
+    if (farther <= OVER_PETAL) continue
+    if (farther > OVER_FOLD) edge = Math.max(edge, 0.55 * inks.petalStrength)
+    const least = z - OVER_PETAL
+    if (
+      (seen[right] !== part && depth[right]! < least) ||
+      (seen[left] !== part && depth[left]! < least) ||
+      (seen[below] !== part && depth[below]! < least) ||
+      (seen[above] !== part && depth[above]! < least)
+    )
+      edge = Math.max(edge, 0.62 * petalEdge * inks.petalStrength)
+  }
   return edge
 }
 
@@ -90,8 +108,15 @@ export const shadeRaster = (
   const full = 255 / (samples * samples)
   const veinFade = 1 / 0.45
 
-  for (let Y = 0; Y < height; Y++)
-    for (let X = 0; X < width; X++) {
+  const seen = partsSeen(raster, parts)
+  for (let Y = 0; Y < height; Y++) {
+    let first = W
+    let last = 0
+    for (let y = Y * samples; y < (Y + 1) * samples; y++) {
+      first = Math.min(first, Math.floor(raster.from[y]! / samples))
+      last = Math.max(last, Math.ceil(raster.to[y]! / samples))
+    }
+    for (let X = first; X < last; X++) {
       let red = 0
       let green = 0
       let blue = 0
@@ -156,7 +181,7 @@ export const shadeRaster = (
         const step = ((shade - SHADE_FROM) * shadeStep + 0.5) | 0
         const at = step < 0 ? 0 : step >= SHADES ? SHADES - 1 : step
         const colour = tint.table[(variant * ALONG + along) * SHADES + at] || mixTint(tint, variant, along, at)
-        const edge = edgeAt(raster, parts, i, inks, tint.petalEdge) * tint.ink
+        const edge = edgeAt(raster, seen, i, inks, tint.petalEdge) * tint.ink
         const line = tint.line
         red += (colour & 255) + ((line & 255) - (colour & 255)) * edge
         green += ((colour >> 8) & 255) + (((line >> 8) & 255) - ((colour >> 8) & 255)) * edge
@@ -174,5 +199,6 @@ export const shadeRaster = (
         0
       nearest[o] = near
     }
+  }
   return { left: raster.left / samples, top: raster.top / samples, width, height, rgba, depth: nearest }
 }
