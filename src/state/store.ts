@@ -21,7 +21,7 @@ const initial = (): StudioState => ({
   sheet: 'start',
   placing: null,
   units: 'cm',
-  prices: EXAMPLE_PRICES,
+  prices: { currency: EXAMPLE_PRICES.currency, perBunch: {} },
   readings: [],
   save: { state: 'loading' },
   designId: '',

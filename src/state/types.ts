@@ -1,7 +1,7 @@
-import type { Edit } from '../arrangement/edits.ts'
-import type { Arrangement, Problem } from '../arrangement/types.ts'
-import type { ReadingId, ReadingResult } from '../readings/types.ts'
-import type { PriceBook } from '../stem-list/types.ts'
+import type { Arrangement, Edit, Problem } from '../arrangement/index.ts'
+import type { ReadingId, ReadingResult } from '../readings/index.ts'
+import type { PriceBook } from '../stem-list/index.ts'
+import type { Units } from '../units/index.ts'
 
 /** The sheets of the house. */
 export type Sheet = 'start' | 'drawing' | 'palettes' | 'picture'
@@ -15,8 +15,6 @@ export type SaveState =
   | { state: 'failed'; why: string }
   /** Another tab writes this design; here it can be looked at. */
   | { state: 'elsewhere' }
-
-export type Units = 'in' | 'cm' | 'mm'
 
 export interface StudioState {
   /** The part that undo covers: the document and the words for the last step. */
