@@ -74,7 +74,9 @@ const put = (owner: Uint16Array, depth: Float32Array, i: number, d: number, code
 const splatEllipsoid = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
-  const [x, y, z] = [p[o + 2]!, p[o + 3]!, p[o + 4]!]
+  const x = p[o + 2]!
+  const y = p[o + 3]!
+  const z = p[o + 4]!
   const xx = p[o + 5]!
   const xy = p[o + 6]!
   const xz = p[o + 7]!
@@ -142,20 +144,28 @@ const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: 
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
   const radius = p[o + 8]!
-  const along = (d: Point3, k: number): number => p[o + k]! * d[0] + p[o + k + 1]! * d[1] + p[o + k + 2]! * d[2]
-  const [ax, au, at] = [along(e, 2), along(f, 2), along(g, 2)]
-  const [vx, vu, vt] = [along(e, 5) - ax, along(f, 5) - au, along(g, 5) - at]
-  const long2 = vx * vx + vu * vu
-  const mid = width / 2 - 0.5
+  // Written out: this runs some ten thousand times a frame, and small arrays would be made each time.
+  const au = p[o + 2]! * f[0] + p[o + 3]! * f[1] + p[o + 4]! * f[2]
+  const vu = p[o + 5]! * f[0] + p[o + 6]! * f[1] + p[o + 7]! * f[2] - au
   const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5))
   const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5))
+  if (r0 > r1) return
+  const ax = p[o + 2]! * e[0] + p[o + 3]! * e[1] + p[o + 4]! * e[2]
+  const vx = p[o + 5]! * e[0] + p[o + 6]! * e[1] + p[o + 7]! * e[2] - ax
+  const at = p[o + 2]! * g[0] + p[o + 3]! * g[1] + p[o + 4]! * g[2]
+  const vt = p[o + 5]! * g[0] + p[o + 6]! * g[1] + p[o + 7]! * g[2] - at
+  const long2 = vx * vx + vu * vu
+  const per = long2 > 0 ? 1 / long2 : 0
+  const mid = width / 2 - 0.5
   const { owner, depth, back, mass } = layer
   for (let r = r0; r <= r1; r++) {
     const u = (r + 0.5 - zeroRow) * mm - au
     // The piece of the line that can reach this row bounds the pixels to be looked at.
-    let [t0, t1] = [0, 1]
+    let t0 = 0
+    let t1 = 1
     if (Math.abs(vu) > 1e-9) {
-      const [a, b] = [(u - radius) / vu, (u + radius) / vu]
+      const a = (u - radius) / vu
+      const b = (u + radius) / vu
       t0 = Math.min(1, Math.max(0, Math.min(a, b)))
       t1 = Math.max(0, Math.min(1, Math.max(a, b)))
     }
@@ -165,8 +175,9 @@ const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: 
     const c1 = Math.min(width - 1, Math.floor(x1 / mm + mid))
     for (let c = c0; c <= c1; c++) {
       const dx = (c - mid) * mm - ax
-      const t = long2 > 0 ? Math.min(1, Math.max(0, (dx * vx + u * vu) / long2)) : 0
-      const [qx, qu] = [dx - t * vx, u - t * vu]
+      const t = Math.min(1, Math.max(0, (dx * vx + u * vu) * per))
+      const qx = dx - t * vx
+      const qu = u - t * vu
       const d2 = radius * radius - qx * qx - qu * qu
       if (d2 < 0) continue
       const rise = Math.sqrt(d2)

@@ -91,7 +91,7 @@ export const BANDS: readonly Band[] = [
   ...ours(
     'negative-space',
     'mouthShowing',
-    0.4,
+    1,
     {
       round: [0, 0.1],
       low: [0, 0.1],

@@ -112,7 +112,7 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
 
   const update = (next: Resolved): void => {
     if (next === resolved) return
-    ready = next.stems.map((s) => readyStem(s, standins))
+    ready = next.stems.map((s) => readyStem(s, next.vessel, standins))
     const f = frameFor(ready, next.vessel)
     const sameVessel = vessel === next.vessel
     const sameGrid = frame?.grid.mm === f.grid.mm && frame.grid.zeroRow === f.grid.zeroRow

@@ -2,10 +2,13 @@ import type { Point3, Vessel } from '../arrangement/index.ts'
 import {
   cosSin,
   type Grid,
+  heightFraction,
+  outerSection,
   PART_STRIDE,
   preparedParts,
   type ResolvedStem,
   reachAlong,
+  reachIn,
   type StemCurve,
   widestSection,
 } from '../geometry/index.ts'
@@ -61,13 +64,32 @@ const measure = (parts: Float64Array): Omit<Ready, 'parts'> => {
   return { radius, low, high, top, across, bloom }
 }
 
-/** Remembered as long as the stem keeps its shape. */
-export const readyStem = (stem: ResolvedStem, standins: (stem: ResolvedStem) => Float32Array): Ready => {
+/** Pieces of bare stem that lie within the vessel are never seen: they are left out once, not painted every time. */
+const withoutHidden = (parts: Float64Array, vessel: Vessel): Float64Array => {
+  const inside = (o: number): boolean => {
+    const z = parts[o + 2]!
+    if (z < -vessel.height) return false
+    return reachIn(vessel, outerSection(vessel, heightFraction(vessel, z)), parts[o]!, parts[o + 1]!) < 1
+  }
+  const kept: number[] = []
+  for (let o = 0; o < parts.length; o += PART_STRIDE) {
+    const hidden = parts[o] === 1 && parts[o + 4]! < -parts[o + 8]! && parts[o + 7]! < -parts[o + 8]!
+    if (!(hidden && inside(o + 2) && inside(o + 5))) kept.push(...parts.subarray(o, o + PART_STRIDE))
+  }
+  return Float64Array.from(kept)
+}
+
+/** Remembered as long as the stem keeps its shape (a curve belongs to one vessel). */
+export const readyStem = (
+  stem: ResolvedStem,
+  vessel: Vessel,
+  standins: (stem: ResolvedStem) => Float32Array,
+): Ready => {
   const before = known.get(stem.curve)
   if (before) return before
   const { points } = stem.curve
   const n = points.length
-  const parts = preparedParts(standins(stem), [points[n - 3]!, points[n - 2]!, points[n - 1]!])
+  const parts = withoutHidden(preparedParts(standins(stem), [points[n - 3]!, points[n - 2]!, points[n - 1]!]), vessel)
   const ready = { parts, ...measure(parts) }
   known.set(stem.curve, ready)
   return ready

@@ -1,8 +1,8 @@
 import {
-  clearLayer,
   createLayer,
   type Layer,
   PART_STRIDE,
+  reachAlong,
   type StemCurve,
   splatParts,
   VESSEL_PIXEL,
@@ -37,6 +37,39 @@ const cellsAlong = (middle: number, side: number, zero: number, mm: number): Uin
     return Math.min(CELLS - 1, Math.max(0, Math.floor(at * CELLS)))
   })
 
+// Stretches of a row with one owner in one cell, kept between the two passes over a picture.
+const runCode = new Uint16Array(SIDE * SIDE)
+const runCell = new Uint8Array(SIDE * SIDE)
+const runLength = new Uint8Array(SIDE * SIDE)
+
+const findRuns = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, vesselCode: number): number => {
+  let runs = 0
+  for (let r = 0; r < SIDE; r++) {
+    const rowCell = rows[r]! * CELLS
+    let last = 0
+    let cell = -1
+    for (let i = r * SIDE, c = 0; c < SIDE; i++, c++) {
+      const o = owner[i]!
+      if (o === 0) {
+        last = 0
+        continue
+      }
+      const here = rowCell + columns[c]!
+      if (o === last && here === cell) {
+        runLength[runs - 1]! += 1
+        continue
+      }
+      last = o
+      cell = here
+      runCode[runs] = o === VESSEL_PIXEL ? vesselCode : o
+      runCell[runs] = here
+      runLength[runs] = 1
+      runs += 1
+    }
+  }
+  return runs
+}
+
 /** Counts one picture and weighs its pixels; adds to `seen`. */
 const count = (
   owner: Uint16Array,
@@ -45,33 +78,21 @@ const count = (
   cellPixels: number,
   seen: Seen,
 ): Float64Array => {
-  const { tones, vesselCode } = seen
+  const { tones } = seen
   const area = new Float64Array(tones.labs.length * CELL_COUNT)
   const own = new Float64Array(seen.codes)
   const tone = tones.ofCode
-  for (let r = 0; r < SIDE; r++) {
-    const rowCell = rows[r]! * CELLS
-    for (let i = r * SIDE, c = 0; c < SIDE; i++, c++) {
-      const o = owner[i]!
-      if (o === 0) continue
-      const code = o === VESSEL_PIXEL ? vesselCode : o
-      own[code]! += 1
-      area[tone[code]! * CELL_COUNT + rowCell + columns[c]!]! += 1
-    }
+  const runs = findRuns(owner, columns, rows, seen.vesselCode)
+  for (let k = 0; k < runs; k++) {
+    own[runCode[k]!]! += runLength[k]!
+    area[tone[runCode[k]!]! * CELL_COUNT + runCell[k]!]! += runLength[k]! / cellPixels
   }
-  for (let i = 0; i < area.length; i++) area[i]! /= cellPixels
   const field = contrastField(tones.labs, area)
-  for (let r = 0; r < SIDE; r++) {
-    const rowCell = rows[r]! * CELLS
-    for (let i = r * SIDE, c = 0; c < SIDE; i++, c++) {
-      const o = owner[i]!
-      if (o === 0) continue
-      const code = o === VESSEL_PIXEL ? vesselCode : o
-      const cell = rowCell + columns[c]!
-      const s = field[tone[code]! * CELL_COUNT + cell]!
-      seen.contrast[code]! += s
-      seen.pull[code]! += s * placeOfCell(cell)
-    }
+  for (let k = 0; k < runs; k++) {
+    const code = runCode[k]!
+    const s = runLength[k]! * field[tone[code]! * CELL_COUNT + runCell[k]!]!
+    seen.contrast[code]! += s
+    seen.pull[code]! += s * placeOfCell(runCell[k]!)
   }
   for (let code = 0; code < own.length; code++) seen.pixels[code]! += own[code]!
   return own
@@ -119,11 +140,21 @@ export const ownSilhouette = (engine: Engine, place: number): number[] => {
     if (parts[o + 1] === 0) blooms.push(...parts.subarray(o, o + PART_STRIDE))
   const bloom = Float64Array.from(blooms)
   const pixels: number[] = []
+  // Only the rows that the bloom reaches are wiped and counted.
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (let o = 0; o < bloom.length; o += PART_STRIDE) {
+    const [from, to] = reachAlong(bloom, o, [0, 0, 1])
+    low = Math.min(low, from)
+    high = Math.max(high, to)
+  }
+  const first = SIDE * Math.max(0, Math.floor(low / grid.mm + grid.zeroRow) - 1)
+  const end = SIDE * Math.min(SIDE, Math.ceil(high / grid.mm + grid.zeroRow) + 1)
   for (let way = 0; way < HALF_WAYS; way++) {
-    clearLayer(alone)
+    alone.mass!.fill(0, first, Math.max(first, end))
     splatParts(alone, grid, viewAxes({ turn: turnOf(way), pitch: 0 }), bloom, 0)
     let sum = 0
-    for (const m of alone.mass!) sum += m
+    for (let i = first; i < end; i++) sum += alone.mass![i]!
     pixels.push(sum)
   }
   const all = [...pixels, ...pixels]
