@@ -23,6 +23,8 @@ export interface LeafForm {
   /** Lobes or teeth of the margin: how many a side, how deep (share of half width). */
   lobes: number
   depth: number
+  /** How far the margin runs ahead of the midrib, share of half width: the slant of the veins. */
+  slant?: number
   nu?: number
   nv?: number
 }
@@ -42,7 +44,7 @@ export const leafAxes = (leaf: LeafForm): [Point3, Point3, Point3] => {
 /** Lay one leaf with its stalk. */
 export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): void => {
   const [d, s, n] = leafAxes(leaf)
-  const { o, length, width, stalk, droop, fold, wave, lobes, depth } = leaf
+  const { o, length, width, stalk, droop, fold, wave, lobes, depth, slant = 0 } = leaf
   const outline = OUTLINES[leaf.outline]
   addGrid(
     b,
@@ -50,9 +52,9 @@ export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): vo
     steps(b, leaf.nv ?? 4),
     (u, v, out) => {
       const q = 2 * v - 1
-      const x = length * (stalk + (1 - stalk) * u)
       const cut = lobes > 0 ? 1 - depth * (0.5 - 0.5 * Math.cos(u * lobes * 2 * Math.PI)) * Math.min(1, 4 * (1 - u)) : 1
       const h = (width / 2) * outline(u) * cut * q
+      const x = length * (stalk + (1 - stalk) * u) + slant * Math.abs(h)
       const lift = Math.abs(h) * fold + wave * Math.sin(u * 9 + q * 2) * width * 0.05 * Math.abs(q)
       const hang = (droop * u * u * length) / 2
       for (let k = 0; k < 3; k++) out[k] = o[k]! + d[k]! * x + s[k]! * h + n[k]! * lift + DOWN[k]! * hang

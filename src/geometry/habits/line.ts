@@ -70,7 +70,7 @@ export const frameAt = (line: Line, s: number): Frame => {
   const span = lengths[high]! - lengths[low]!
   const t = span > 1e-9 ? clamp((s - lengths[low]!) / span, 0, 1) : 0
   const w = unit(mix(tangents[low]!, tangents[high]!, t), tangents[low]!)
-  const beyond = s > line.total ? s - line.total : s < 0 ? s : 0
+  const beyond = s > line.total ? s - line.total : Math.min(s, 0)
   const o = add(mix(points[low]!, points[high]!, t), scale(w, beyond))
   const side = mix(sides[low]!, sides[high]!, t)
   const u = unit(sub(side, scale(w, dot(side, w))), sides[low]!)

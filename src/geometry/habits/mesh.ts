@@ -5,7 +5,7 @@ import { addLeaf } from './leaf.ts'
 import { stretch } from './line.ts'
 import { ROPES } from './lines/index.ts'
 import type { Layout } from './organs.ts'
-import { randomFrom } from './vector.ts'
+import { along, randomFrom } from './vector.ts'
 
 /** Lay every organ of a stem. */
 export const addLayout = (b: Builder, layout: Layout): void => {
@@ -13,7 +13,11 @@ export const addLayout = (b: Builder, layout: Layout): void => {
   addTube(b, stretch(line, 0, stem.until, 30), stem.r0, stem.r1, stem.tissue, 7)
   for (const twig of layout.twigs) addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, 4)
   for (const leaf of layout.leaves) addLeaf(b, leaf)
-  for (const head of layout.heads) addHead(b, head)
+  for (const head of layout.heads) {
+    if (head.twin) {
+      for (const k of [-0.5, 0.5]) addHead(b, { ...head, f: { ...head.f, o: along(head.f.o, head.twin, k) } })
+    } else addHead(b, head)
+  }
   for (const rope of layout.ropes) {
     const make = ROPES[rope.kind] ?? ROPES.spike!
     const { open, shape } = rope

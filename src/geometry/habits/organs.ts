@@ -55,6 +55,8 @@ export interface HeadOrgan {
   seed: number
   shape: Shape
   small: boolean
+  /** It is two alike, this far apart; one stand-in serves both. */
+  twin?: Point3
 }
 export interface RopeOrgan {
   /** Name in ROPES. */

@@ -1,6 +1,31 @@
 import type { HeadMaker } from '../organs.ts'
+import { cup } from './cup.ts'
+import { dome } from './dome.ts'
+import { globe } from './globe.ts'
+import { orchid } from './orchid.ts'
+import { pincushion } from './pincushion.ts'
+import { quilled } from './quilled.ts'
 import { ray } from './ray.ts'
 import { rosette } from './rosette.ts'
+import { berry, blossom, speck } from './small.ts'
+import { spathe } from './spathe.ts'
+import { trumpet } from './trumpet.ts'
+import { umbel } from './umbel.ts'
 
-/** Every kind of head by name. */
-export const HEADS: Record<string, HeadMaker> = { rosette, ray }
+/** Every kind of head by name; the names are those of the habits, and `berry`, `blossom`, `speck` for small ones. */
+export const HEADS: Record<string, HeadMaker> = {
+  rosette,
+  quilled,
+  ray,
+  pincushion,
+  globe,
+  umbel,
+  cup,
+  trumpet,
+  spathe,
+  dome,
+  orchid,
+  berry,
+  blossom,
+  speck,
+}

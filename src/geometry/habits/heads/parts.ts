@@ -106,3 +106,22 @@ export const addStamen = (
     5,
   )
 }
+
+/** A ball at a local place: half width r, half height h. */
+export const addBallAt = (
+  b: Builder,
+  f: Frame,
+  place: [number, number, number],
+  r: number,
+  h: number,
+  tissue: Tissue,
+): void =>
+  addTurned(
+    b,
+    { ...f, o: at(f, ...place) },
+    (u) => r * Math.sin(u * Math.PI),
+    (u) => -h * Math.cos(u * Math.PI),
+    tissue,
+    5,
+    7,
+  )

@@ -2,9 +2,11 @@ import type { Habit } from '../../../catalogue/types.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
+import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
 import { oppositeLeaves } from './opposite.ts'
 import { single } from './single.ts'
 import { spikes } from './spikes.ts'
+import { berryBranch, cloud, orchidSpray, spray, trumpets } from './sprays.ts'
 
 /** What a plan works with: it adds heads, ropes, leaves and twigs to the layout. */
 export interface PlanCase {
@@ -24,11 +26,29 @@ export interface PlanCase {
 }
 export type Plan = (c: PlanCase) => void
 
-const PLANS: Partial<Record<Habit, Plan>> = {
+const PLANS: Record<Habit, Plan> = {
   rosette: single,
+  quilled: single,
   ray: single,
+  pincushion: single,
+  globe: single,
+  umbel: single,
+  cup: single,
+  spathe: single,
+  dome: single,
   spike: spikes,
+  plume: spikes,
+  trumpet: trumpets,
+  spray,
+  cloud,
+  orchid: orchidSpray,
+  'berry-branch': berryBranch,
   'opposite-leaves': oppositeLeaves,
+  'alternate-leaves': alternateLeaves,
+  trailing,
+  fern,
+  blade,
+  'broad-leaf': broadLeaf,
 }
 
 /** Take a stem apart into heads, flowering lengths, leaves, twigs and the bare stem. mm, relative to the tip. */

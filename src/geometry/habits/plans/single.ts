@@ -5,7 +5,17 @@ import type { Plan } from './index.ts'
 import { leafOn } from './leaves.ts'
 
 /** Habits whose flowers have leaves up the stem where the plant says nothing: how many, length over head, width over length. */
-const LEAVES: Record<string, [number, number, number]> = { rosette: [3, 0.75, 0.5], ray: [2, 0.6, 0.42] }
+const LEAVES: Record<string, [number, number, number]> = {
+  rosette: [3, 0.75, 0.5],
+  ray: [2, 0.6, 0.42],
+  quilled: [2, 0.6, 0.5],
+  cup: [2, 1.9, 0.24],
+  dome: [3, 0.8, 0.62],
+  spike: [4, 1.6, 0.22],
+  plume: [3, 0.7, 0.4],
+  trumpet: [4, 0.7, 0.2],
+  pincushion: [1, 0.6, 0.25],
+}
 
 /** The leaves that a flower keeps on its stem above the mouth. shape: leaves, leafLength (mm), leafRatio, leafOutline. */
 export const flowerLeaves: Plan = ({ input, shape, line, random, head, above, long, layout }) => {

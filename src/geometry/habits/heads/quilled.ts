@@ -1,0 +1,59 @@
+import { type HeadMaker, num } from '../organs.ts'
+import { addPetal } from '../petal.ts'
+import { about, GOLDEN, lerp, TAU } from '../vector.ts'
+import { addCap } from './parts.ts'
+
+/**
+ * Many rows of narrow petals on a dome: dahlia, chrysanthemum.
+ * shape: petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower).
+ */
+export const quilled: HeadMaker = (b, f, D, { open, shape, random, small }) => {
+  const n = Math.round(small ? Math.min(46, num(shape, 'petals', 46)) : Math.min(130, num(shape, 'petals', 92)))
+  const incurve = num(shape, 'incurve', 0)
+  const narrow = num(shape, 'narrow', 1)
+  for (let i = n - 1; i >= 0; i--) {
+    const k = i / (n - 1)
+    addPetal(
+      b,
+      f,
+      {
+        turn: i * GOLDEN + (random() - 0.5) * 0.08,
+        out: D * 0.105 * k ** 0.6,
+        up: D * lerp(0.2, -0.01, k ** 1.1),
+        length: D * lerp(0.085, 0.415, k ** 0.72) * about(random, 0.035),
+        width: D * lerp(0.075, 0.17, k ** 0.6) * narrow,
+        base: lerp(2, lerp(30, 80, open), k ** 0.66),
+        tip: lerp(-22, lerp(-15, 118, open) - 95 * incurve, k ** 0.85),
+        late: 1.15,
+        hollow: D * lerp(0.035, 0.095, k) * narrow,
+        opening: 1.5,
+        outline: narrow < 0.7 ? 'strap' : 'point',
+        sweep: (random() - 0.5) * D * 0.02,
+        nu: n > 100 ? 5 : 6,
+        nv: n > 70 ? 3 : 4,
+      },
+      'petal',
+    )
+  }
+  addCap(b, f, D * 0.17, D * 0.17, -D * 0.02, 'petal')
+  addCap(b, f, D * 0.12, -D * 0.06, -D * 0.02, 'green')
+  for (let i = 0; i < 8; i++) {
+    addPetal(
+      b,
+      f,
+      {
+        turn: (i * TAU) / 8,
+        out: D * 0.06,
+        up: -D * 0.05,
+        length: D * 0.16,
+        width: D * 0.07,
+        base: lerp(40, 80, open),
+        tip: lerp(10, 120, open),
+        outline: 'lance',
+        nu: 4,
+        nv: 2,
+      },
+      'green',
+    )
+  }
+}

@@ -1,0 +1,92 @@
+import { addBall } from '../builder.ts'
+import { type HeadMaker, num } from '../organs.ts'
+import { addPetal } from '../petal.ts'
+import { frameIn, GOLDEN, lerp, TAU } from '../vector.ts'
+import { addFloret } from './floret.ts'
+import { addStamen, addTurned } from './parts.ts'
+
+/** A tiny double flower of a few kite petals: gypsophila. */
+export const speck: HeadMaker = (b, f, D, { open, random }) => {
+  if (open < 0.3) {
+    addBall(b, f, D * 0.42, D * 0.5, 0, 'petal', 3, 5)
+    return
+  }
+  addFloret(b, f, D * 0.5, 5, lerp(0.9, 0.15, open), 0.9, 'petal', 'petal-second')
+  const g = frameIn(f, [0, 0, D * 0.05], [random() - 0.5, random() - 0.5, 3], random() * 6)
+  addFloret(b, g, D * 0.36, 5, 0.6, 0.8, 'petal')
+}
+
+/** A five-petalled flower with stamens: wax flower, limonium, blossom. shape: headPetals, stamens. */
+export const blossom: HeadMaker = (b, f, D, { open, shape, random }) => {
+  const n = Math.round(num(shape, 'headPetals', 5))
+  for (let i = 0; i < n; i++) {
+    addPetal(
+      b,
+      f,
+      {
+        turn: (i * TAU) / n + (random() - 0.5) * 0.1,
+        out: D * 0.05,
+        length: D * 0.44,
+        width: (D * 2.2) / n,
+        base: lerp(10, 62, open),
+        tip: lerp(-50, 92, open),
+        hollow: D * 0.35,
+        notch: num(shape, 'notch', 0),
+        nu: 4,
+        nv: 4,
+      },
+      'petal',
+    )
+  }
+  addTurned(
+    b,
+    f,
+    (u) => D * lerp(0.02, 0.13, Math.sqrt(u)),
+    (u) => -D * 0.2 * (1 - u) + D * 0.03,
+    'green',
+    3,
+    6,
+  )
+  if (open < 0.3) return
+  for (let i = 0; i < 7; i++) {
+    const a = i * GOLDEN
+    const r = D * 0.13
+    addStamen(b, f, [0, 0, 0], [r * Math.cos(a), r * Math.sin(a), D * 0.16], D * 0.022, 'petal-second')
+  }
+}
+
+/** A berry in its sepals: hypericum; with kind of the plant others. shape: long (height over width). */
+export const berry: HeadMaker = (b, f, D, { open, shape }) => {
+  const h = (D / 2) * num(shape, 'berryLong', 1.25)
+  // Green and small while young, coloured when ripe.
+  const ripe = open > 0.15
+  addTurned(
+    b,
+    f,
+    (u) => (D / 2) * Math.sin(u * Math.PI) ** 0.8 * (1 - 0.22 * u),
+    (u) => -h * Math.cos(u * Math.PI) + h * 0.6,
+    ripe ? 'petal' : 'green',
+    7,
+    9,
+  )
+  if (num(shape, 'sepals', 5) < 1) return
+  for (let i = 0; i < 5; i++) {
+    addPetal(
+      b,
+      f,
+      {
+        turn: (i * TAU) / 5,
+        out: D * 0.12,
+        up: -h * 0.42,
+        length: D * 0.5,
+        width: D * 0.3,
+        base: 75,
+        tip: lerp(20, 95, open),
+        outline: 'egg',
+        nu: 4,
+        nv: 2,
+      },
+      'green',
+    )
+  }
+}

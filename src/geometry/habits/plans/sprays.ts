@@ -1,0 +1,277 @@
+import type { Point3 } from '../../../arrangement/index.ts'
+import { frameAt } from '../line.ts'
+import { type HeadOrgan, num, word } from '../organs.ts'
+import { about, add, along, at, bow, frameIn, frameOf, GOLDEN, lerp, scale, turned, unit } from '../vector.ts'
+import type { Plan, PlanCase } from './index.ts'
+import { leafOn } from './leaves.ts'
+import { flowerLeaves } from './single.ts'
+
+/** The names that plants may use for the small heads of sprays, and the makers of heads that they mean. */
+const SMALL: Record<string, string> = {
+  rose: 'rosette',
+  carnation: 'rosette',
+  lisianthus: 'rosette',
+  daisy: 'ray',
+  aster: 'ray',
+  button: 'globe',
+  mum: 'quilled',
+  chrysanthemum: 'quilled',
+  wax: 'blossom',
+  limonium: 'blossom',
+  star: 'blossom',
+  alstroemeria: 'trumpet',
+  thistle: 'pincushion',
+}
+export const headNamed = (name: string): string => SMALL[name] ?? name
+
+const headAt = (c: PlanCase, o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
+  f: frameOf(o, w, c.f.u, c.random() * 6.28),
+  kind: headNamed(word(c.shape, 'head', 'rosette')),
+  size,
+  open,
+  seed: c.input.seed + Math.floor(c.random() * 1000),
+  shape: c.shape,
+  small: true,
+})
+
+/** A side stem from the line at s, azimuth `turn`: it leaves leaning out and turns up. */
+const sideStem = (c: PlanCase, s: number, turn: number, long: number, out: number): { points: Point3[]; w: Point3 } => {
+  const f = frameAt(c.line, s)
+  const d = unit(turned(f, Math.cos(turn) * out, Math.sin(turn) * out, 0.75))
+  const elbow = add(f.o, add(scale(d, long * 0.55), scale(f.w, long * 0.04)))
+  const end = along(along(f.o, d, long), f.w, long * 0.16)
+  return { points: bow(f.o, elbow, end, 6), w: unit(along(d, [0, 0, 1], 0.35)) }
+}
+
+/** One head on a short side stem: what is left when a many-headed stem is cut apart. */
+const lateral: Plan = (c) => {
+  c.layout.heads.push({ ...headAt(c, [0, 0, 0], c.f.w, c.head, c.input.openness), f: c.f })
+  c.layout.stem.r0 = c.layout.stem.r1 = Math.max(0.6, c.layout.stem.r1 * 0.6)
+  const l = c.head * 0.7
+  c.layout.leaves.push(
+    leafOn(c.line, c.line.total - Math.min(c.above * 0.5, c.head * 1.1), 1 + c.random() * 4, l, l * 0.4, {
+      droop: 0.4,
+    }),
+  )
+}
+
+/**
+ * Small heads on side stems, the terminal one largest, about a fifth in bud.
+ * shape: head (rose, daisy, mum, button, carnation, wax …), heads (count), reach (side stems over the head), flat (1: all at one height).
+ */
+export const spray: Plan = (c) => {
+  if (c.input.piece === 'lateral') {
+    lateral(c)
+    return
+  }
+  const { input, shape, line, random, head, above, layout } = c
+  const n = Math.max(
+    2,
+    Math.min(14, Math.round(num(shape, 'heads', Math.min(9, Math.max(4, input.plant.bloomsPerStem.value))))),
+  )
+  const room = Math.min(above * 0.85, head * lerp(2.6, 4.2, Math.min(1, n / 12)) * num(shape, 'reach', 1))
+  for (let i = 0; i < n - 1; i++) {
+    const k = n > 2 ? i / (n - 2) : 0.5
+    const s = line.total - room * lerp(1, 0.16, k)
+    const long = room * lerp(0.62, 0.3, k) * about(random, 0.15)
+    const { points, w } = sideStem(c, s, i * GOLDEN + 0.5 * random(), long, 0.8)
+    layout.twigs.push({ points, r0: layout.stem.r1 * 0.55, r1: layout.stem.r1 * 0.45, tissue: 'stem' })
+    const bud = random() < 0.22
+    layout.heads.push(
+      headAt(
+        c,
+        points[6]!,
+        w,
+        head * lerp(0.82, 1, random()) * (bud ? 0.55 : 1),
+        bud ? Math.min(0.12, input.openness) : input.openness * about(random, 0.08) * 0.95,
+      ),
+    )
+  }
+  layout.heads.push({ ...headAt(c, [0, 0, 0], c.f.w, head * 1.04, input.openness), f: c.f })
+  const l = num(shape, 'leafLength', Math.min(60, Math.max(20, head * 0.9)))
+  for (let i = 0; i < num(shape, 'leaves', 3); i++) {
+    layout.leaves.push(
+      leafOn(
+        line,
+        line.total - room * lerp(0.95, 0.35, i / 3),
+        i * 2.2 + random(),
+        l,
+        l * num(shape, 'leafRatio', 0.42),
+        { droop: 0.5 },
+      ),
+    )
+  }
+  layout.stem.r1 *= 0.7
+}
+
+/** Many tiny heads in pairs at the forks of fine branches: gypsophila, limonium. shape: heads (count), head, spreadOut. */
+export const cloud: Plan = (c) => {
+  const { input, shape, line, random, head, above, long, layout } = c
+  const whole = input.piece === 'whole'
+  const n = Math.round(num(shape, 'pairs', 36) * (whole ? 1 : 0.4))
+  const branches = whole ? 7 : 3
+  const room = Math.min(input.plant.headLength_mm ? long : head * 18, above * 0.8) * (whole ? 1 : 0.6)
+  const wide = num(shape, 'breadth', room * 0.42)
+  for (let i = 0; i < branches; i++) {
+    const k = i / branches
+    const f = frameAt(line, line.total - room * lerp(1, 0.3, k))
+    const turn = i * GOLDEN
+    const elbow = at(f, Math.cos(turn) * wide * 0.4, Math.sin(turn) * wide * 0.4, room * 0.3)
+    const end = at(f, Math.cos(turn) * wide * 0.8, Math.sin(turn) * wide * 0.8, room * lerp(0.75, 0.25, k))
+    layout.twigs.push({ points: bow(f.o, elbow, end, 6), r0: 0.7, r1: 0.35, tissue: 'stem' })
+  }
+  const kind = headNamed(word(shape, 'head', 'speck'))
+  for (let i = 0; i < n; i++) {
+    const branch = layout.twigs[i % branches]!
+    const j = 2 + (Math.floor(i / branches) % 5)
+    const p = branch.points[Math.min(6, j)]!
+    const turn = i * GOLDEN
+    const far = room * lerp(0.1, 0.24, random())
+    const f = frameAt(line, line.total - room * 0.5)
+    const o = add(p, turned(f, Math.cos(turn) * far * 0.75, Math.sin(turn) * far * 0.75, far * lerp(0.2, 1, random())))
+    const w = unit(turned(f, Math.cos(turn) * 0.5, Math.sin(turn) * 0.5, 1))
+    const twin = scale(turned(f, -Math.sin(turn), Math.cos(turn), 0.35), head * 1.15)
+    if (i % 2 === 0) layout.twigs.push({ points: [p, o], r0: 0.35, r1: 0.3, tissue: 'stem' })
+    const open = random() < 0.15 ? 0.1 : input.openness
+    layout.heads.push({
+      f: frameIn({ o, u: f.u, v: f.v, w }, [0, 0, 0], [0, 0, 1], random() * 6),
+      kind,
+      size: head * about(random, 0.1) * (open < 0.2 ? 0.7 : 1),
+      open,
+      seed: input.seed + i,
+      shape,
+      small: true,
+      twin,
+    })
+  }
+  layout.stem.r1 *= 0.3
+}
+
+/** Berries at the ends of short forks, pairs of leaves below them: hypericum. shape: berries, outline, ratio. */
+export const berryBranch: Plan = (c) => {
+  const { input, shape, line, random, head, above, long, layout } = c
+  const n = Math.round(num(shape, 'berries', input.piece === 'lateral' ? 3 : 13))
+  const room = Math.min(above * 0.8, input.plant.headLength_mm ? long : head * 6.5)
+  for (let i = 0; i < n; i++) {
+    const k = i / Math.max(1, n - 1)
+    const tip = i === n - 1
+    const s = line.total - room * lerp(0.55, 0.02, k)
+    const { points, w } = sideStem(c, s, i * GOLDEN, room * lerp(0.42, 0.2, k) * about(random, 0.1), 0.62)
+    if (!tip)
+      layout.twigs.push({
+        points: [points[0]!, points[3]!, points[6]!],
+        r0: layout.stem.r1 * 0.4,
+        r1: layout.stem.r1 * 0.35,
+        tissue: 'stem',
+      })
+    layout.heads.push({
+      ...headAt(c, tip ? [0, 0, 0] : points[6]!, tip ? c.f.w : w, head * lerp(0.88, 1.05, random()), input.openness),
+      kind: 'berry',
+    })
+  }
+  const l = num(shape, 'leafLength', Math.max(24, head * 3))
+  for (let i = 0; i < num(shape, 'pairs', 3); i++) {
+    for (const side of [0, Math.PI]) {
+      layout.leaves.push(
+        leafOn(
+          line,
+          line.total - room * lerp(1, 0.42, i / 3),
+          side + (i % 2) * 1.57 + 0.3,
+          l * about(random, 0.08),
+          l * num(shape, 'ratio', 0.42),
+          { spread: 0.9, stalk: 0.03 },
+        ),
+      )
+    }
+  }
+  layout.stem.r1 *= 0.55
+}
+
+/** Faces along an arching stem, in two ranks, all turned to the front; buds toward the tip. shape: heads, buds, kind. */
+export const orchidSpray: Plan = (c) => {
+  const { input, shape, line, random, head, above, long, layout } = c
+  const n =
+    input.piece === 'lateral'
+      ? 1
+      : Math.max(
+          1,
+          Math.min(12, Math.round(num(shape, 'heads', Math.min(9, Math.max(1, input.plant.bloomsPerStem.value))))),
+        )
+  if (n === 1) {
+    layout.heads.push({
+      ...headAt(c, [0, 0, 0], c.f.w, head, input.openness),
+      f: frameOf([0, 0, 0], c.f.w, [0, 0, 1]),
+      kind: 'orchid',
+      small: false,
+    })
+    return
+  }
+  const room = Math.min(above * 0.85, input.plant.headLength_mm ? long : head * 0.5 * n)
+  for (let i = 0; i < n; i++) {
+    const k = i / (n - 1)
+    const f = frameAt(line, line.total - room * (1 - k * 0.98))
+    const side = i % 2 ? 1 : -1
+    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, 0.55), scale(input.axis, 0.45))), f.v)
+    const o = along(along(f.o, f.u, side * head * 0.3 * lerp(1, 0.5, k)), w, head * 0.12)
+    layout.twigs.push({ points: [f.o, along(o, w, -head * 0.06)], r0: 0.9, r1: 0.8, tissue: 'stem' })
+    const open = k > 0.4 + 0.5 * input.openness ? 0.05 : input.openness
+    layout.heads.push({
+      ...headAt(c, o, w, head * (open < 0.1 ? 0.34 : lerp(1, 0.8, k)) * about(random, 0.04), open),
+      f: frameOf(o, w, f.w),
+      kind: 'orchid',
+    })
+  }
+  layout.stem.r1 *= 0.5
+}
+
+/** Lilies with one to five flowers, a comb of freesias, daffodils with one. shape: heads, flower, leaves. */
+export const trumpets: Plan = (c) => {
+  const { input, shape, line, random, head, above, layout } = c
+  const flower = word(shape, 'flower', 'lily')
+  const n =
+    input.piece === 'lateral'
+      ? 1
+      : Math.max(1, Math.min(8, Math.round(num(shape, 'heads', Math.min(6, input.plant.bloomsPerStem.value)))))
+  const make = (o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
+    ...headAt(c, o, w, size, open),
+    kind: 'trumpet',
+    small: n > 3,
+  })
+  layout.heads.push({ ...make([0, 0, 0], c.f.w, head, input.openness), f: c.f })
+  for (let i = 1; i < n; i++) {
+    const k = i / Math.max(1, n - 1)
+    if (flower === 'freesia') {
+      // A comb: the stem bends level under the first flower and carries the rest before it, ever younger.
+      const o = at({ ...c.f, o: [0, 0, 0] }, 0, 0, 0)
+      const d = unit(along(c.f.u, c.f.w, 0.12))
+      const p = along(o, d, head * 0.42 * i)
+      const open = Math.max(0, input.openness - 0.32 * i)
+      layout.twigs.push({
+        points: [along([0, 0, 0], c.f.w, -head * 0.55), along(p, c.f.w, -head * 0.5)],
+        r0: 1,
+        r1: 0.8,
+        tissue: 'stem',
+      })
+      layout.heads.push(
+        make(
+          along(p, c.f.w, -head * 0.12 * k),
+          unit(along(c.f.w, d, 0.25 + 0.3 * k)),
+          head * lerp(1, 0.3, Math.min(1, i * 0.22 + (1 - open) * 0.4)),
+          open,
+        ),
+      )
+      continue
+    }
+    const side = sideStem(
+      c,
+      line.total - Math.min(above * 0.5, head * lerp(0.5, 0.85, k)),
+      i * 2.2 + random(),
+      head * lerp(0.75, 1, k),
+      0.95,
+    )
+    const open = Math.max(0, input.openness - 0.28 * i)
+    layout.twigs.push({ points: side.points, r0: layout.stem.r1 * 0.6, r1: layout.stem.r1 * 0.5, tissue: 'stem' })
+    layout.heads.push(make(side.points[6]!, side.w, head * lerp(0.34, 1, open ** 0.6), open))
+  }
+  flowerLeaves(c)
+}
