@@ -1,9 +1,19 @@
-import { outerSection, type Resolved, shownHalfWidth, solidOf, viewAxes } from '../geometry/index.ts'
+import {
+  outerSection,
+  PART_STRIDE,
+  preparedParts,
+  type Resolved,
+  reachAlong,
+  shownHalfWidth,
+  standinsOf,
+  viewAxes,
+} from '../geometry/index.ts'
 import { tipOf } from './paint.ts'
 import type { Frame, ViewAngle } from './types.ts'
 
 /**
- * The smallest upright rectangle of a view that holds everything, stems and vessel, mm. For fitting frames.
+ * The smallest upright rectangle of a view that holds everything, stems and vessel, mm. For fitting frames; read off the
+ * light stand-ins, so a petal may reach a few mm farther.
  * An empty arrangement gives the vessel's own.
  */
 export const stillBox = (resolved: Resolved, angle: ViewAngle): Omit<Frame, 'scale'> => {
@@ -26,11 +36,12 @@ export const stillBox = (resolved: Resolved, angle: ViewAngle): Omit<Frame, 'sca
     add(wide, z + away * deep)
   }
   for (const stem of resolved.stems) {
-    const { positions } = solidOf(stem).mesh
-    const [x, y, z] = tipOf(stem)
-    for (let k = 0; k < positions.length; k += 3) {
-      const [px, py, pz] = [positions[k]! + x, positions[k + 1]! + y, positions[k + 2]! + z]
-      add(px * right[0] + py * right[1], px * up[0] + py * up[1] + pz * up[2])
+    const parts = preparedParts(standinsOf(stem), tipOf(stem))
+    for (let at = 0; at < parts.length; at += PART_STRIDE) {
+      const [x0, x1] = reachAlong(parts, at, right)
+      const [y0, y1] = reachAlong(parts, at, up)
+      add(x0, y0)
+      add(x1, y1)
     }
   }
   return box

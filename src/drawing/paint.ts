@@ -43,7 +43,8 @@ export function* paintSteps(
   }
   if (shown && glass)
     layIn(picture, vesselSprite(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER, true)
-  if (shown && isCutOpen(angle, options)) showWater(picture, vessel, angle, frame)
+  const level = Math.abs(angle.pitch) < 0.01
+  if (shown && (isCutOpen(angle, options) || (glass && level))) showWater(picture, vessel, angle, frame, glass)
   yield
   finish(picture, frame.scale, options.quality)
   return picture

@@ -11,7 +11,7 @@ const PIVOT = 0.62
 const LIGHT_DEPTH = 0.3
 const HOLLOW_DEPTH = 0.3
 /** Where hollows are not measured, they are guessed from how near the base of a petal a place is. Ours. */
-const GUESSED_HOLLOW = 0.42
+const GUESSED_HOLLOW = 0.34
 /** One petal covers another where it is nearer by this, mm; a fold of the same petal by that. Ours. */
 const OVER_PETAL = 0.25
 const OVER_FOLD = 3.2

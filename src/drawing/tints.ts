@@ -25,13 +25,17 @@ const mix = (a: number, b: number, t: number): number => a + (b - a) * t
 const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x))
 
 /** Base deeper and fuller, tip paler: less so where there is no room above or below. */
-const petalRamp = ([l, c, h]: Lch): [Lch, Lch, Lch] => {
+const petalRamp = ([l, c, asked]: Lch): [Lch, Lch, Lch] => {
+  // A white without a hue of its own deepens toward the green-yellow of its base.
+  const h = c < 0.008 ? 100 : asked
   const below = mix(0.055, 0.1, clamp((0.95 - l) / 0.4, 0, 1)) * clamp(l / 0.3, 0.5, 1)
   const above = Math.min(0.075, Math.max(0.012, (0.985 - l) * 0.5)) + 0.03 * clamp((0.35 - l) / 0.15, 0, 1)
+  // Folds and veins take light away: the colour itself starts a little above the one asked for.
+  const lift = 0.03 * clamp((l - 0.25) / 0.3, 0, 1) * clamp((1.02 - l) / 0.12, 0, 1)
   return [
-    [l - below, c * 1.22 + (l > 0.85 ? 0.012 : 0), c < 0.02 ? 100 : h - 2],
-    [l + 0.012, c * 1.02, h],
-    [l + above, c * 0.84, h + 3],
+    [l - below + lift, c * 1.22 + (l > 0.85 ? 0.012 : 0), h - 2],
+    [Math.min(0.99, l + 0.012 + lift), c * 1.04, h],
+    [Math.min(0.993, l + above + lift), c * 0.88, h + 3],
   ]
 }
 const around = ([l, c, h]: Lch, below: number, above: number): [Lch, Lch, Lch] => [
@@ -62,7 +66,7 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
   const [veins, veinStrength] = VEINS[plant.habit] ?? [0, 0]
   const soft = plant.habit === 'umbel' || plant.habit === 'cloud' || plant.habit === 'dome' ? 0.6 : 1
   // White and cream turn to grey quickly: less depth of shade keeps them white.
-  const pale = mix(1, 0.72, clamp((asked[0] - 0.82) / 0.14, 0, 1))
+  const pale = mix(1, 0.68, clamp((asked[0] - 0.82) / 0.14, 0, 1))
   // Near black has no room below: more depth of light keeps its form.
   const dark = mix(1, 1.5, clamp((0.38 - asked[0]) / 0.2, 0, 1))
   const own = { veins: 0, veinStrength: 0, leaf: 0, ink: 1, petalEdge: 1, hueTurn: -14, strength: 1, stem }
@@ -99,7 +103,14 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
       return tintFrom({ ...own, ramp: around(pollen, 0.07, 0.06), strength: 0.8, ink: 0.7, jitter: [0.06, 0.12, 5] })
     }
     case 'leaf':
-      return tintFrom({ ...own, ramp: greenRamp(leaf, 0), leaf: 6, hueTurn: 8, strength: 1.05, jitter: [0.07, 0.2, 8] })
+      return tintFrom({
+        ...own,
+        ramp: greenRamp(leaf, 0.02),
+        leaf: 6,
+        hueTurn: 8,
+        strength: 0.95,
+        jitter: [0.07, 0.2, 8],
+      })
     case 'stem':
       return tintFrom({
         ...own,

@@ -18,11 +18,14 @@ const GREY: [Lch, Lch, Lch] = [
 ]
 const FOAM: Lch = [0.5, 0.05, 150]
 const WIRE_GREY: Lch = [0.42, 0, 90]
+const WATER_GREY: Lch = [0.74, 0.02, 220]
 const TAPE_GREY: Lch = [0.78, 0.01, 150]
 /** Share of light that a glass wall takes where it faces the eye, and where it is seen edge on. Ours. */
-const GLASS_FACE = 0.13
-const GLASS_EDGE = 0.62
-const WATER_ALPHA = 0.3
+const GLASS_FACE = 0.07
+const GLASS_EDGE = 0.5
+const GLASS_RIM = 0.45
+const GLASS_LINE = 0.8
+const WATER_ALPHA = 0.22
 /** Hatching at 45°: distance and weight of its lines, pixels, at least; mm, ordinarily. After ISO 128-3; sizes ours. */
 const HATCH_MM = 3
 const HATCH_LINE_MM = 0.45
@@ -30,7 +33,7 @@ const HATCH_LINE_MM = 0.45
 const shifted = (ramp: [Lch, Lch, Lch], dl: number): [Lch, Lch, Lch] =>
   ramp.map(([l, c, h]) => [Math.max(0.05, l + dl), c, h]) as [Lch, Lch, Lch]
 
-const tintsFor = (vessel: Vessel, own: boolean): Tint[] => {
+const tintsFor = (vessel: Vessel, own: boolean, open: boolean): Tint[] => {
   const [l, c, h] = hexToLch(vessel.colour)
   const ramp: [Lch, Lch, Lch] = own
     ? [
@@ -54,10 +57,12 @@ const tintsFor = (vessel: Vessel, own: boolean): Tint[] => {
   const tints: Tint[] = []
   tints[WALL] = tintFrom({ ...still, ramp })
   tints[RIM] = tintFrom({ ...still, ramp: shifted(ramp, 0.03) })
-  tints[INSIDE] = tintFrom({ ...still, ramp: shifted(ramp, -0.12) })
+  // Cut open, a vessel that is filled with foam shows the foam where its inside would be.
+  const filled = open && vessel.mechanics === 'foam'
+  tints[INSIDE] = tintFrom({ ...still, ramp: filled ? [FOAM, FOAM, FOAM] : shifted(ramp, -0.12) })
   tints[CUT_FACE] = tintFrom({ ...still, ramp: [GREY[2], GREY[2], GREY[2]], strength: 0 })
   tints[MECHANICS_PART] = tintFrom({ ...still, ramp: [held, held, held], strength: 0.5, ink: 0.3, petalEdge: 0 })
-  tints[WATER] = tintFrom({ ...still, ramp: shifted([GREY[2], GREY[2], GREY[2]], 0), strength: 0.2 })
+  tints[WATER] = tintFrom({ ...still, ramp: [WATER_GREY, WATER_GREY, WATER_GREY], strength: 0.2 })
   return tints
 }
 
@@ -77,22 +82,34 @@ const hatch = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, scal
     }
 }
 
-/** Lets through what is behind: least where the wall is seen edge on. */
+/** Lets through what is behind: least where the wall is seen edge on. The outline stays. */
 const glaze = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, angle: ViewAngle): void => {
   const { toward } = viewAxes(angle)
+  const { triangle, width } = raster
+  const line = samples
   for (let y = 0; y < sprite.height; y++)
     for (let x = 0; x < sprite.width; x++) {
-      const t = raster.triangle[y * samples * raster.width + x * samples]!
-      if (t < 0) continue
-      const material = mesh.tissues[t]!
-      if (material === CUT_FACE || material === MECHANICS_PART) continue
-      const k = 3 * mesh.triangles[3 * t]!
-      const n = mesh.normals
-      const facing = Math.abs(n[k]! * toward[0] + n[k + 1]! * toward[1] + n[k + 2]! * toward[2])
-      const edge = (1 - facing) ** 3
-      const alpha = material === WATER ? WATER_ALPHA : GLASS_FACE + (GLASS_EDGE - GLASS_FACE) * edge
+      const i = y * samples * width + x * samples
       const o = 4 * (y * sprite.width + x) + 3
-      sprite.rgba[o] = sprite.rgba[o]! * Math.max(alpha, material === RIM ? 0.5 : 0)
+      if (sprite.rgba[o] === 0) continue
+      const t = triangle[i]!
+      const material = t < 0 ? WALL : mesh.tissues[t]!
+      if (material === CUT_FACE || material === MECHANICS_PART) continue
+      const outline =
+        t < 0 ||
+        triangle[i - line]! < 0 ||
+        triangle[i + line]! < 0 ||
+        triangle[i - line * width]! < 0 ||
+        triangle[i + line * width]! < 0
+      let alpha = GLASS_LINE
+      if (!outline) {
+        const k = 3 * mesh.triangles[3 * t]!
+        const n = mesh.normals
+        const facing = Math.abs(n[k]! * toward[0] + n[k + 1]! * toward[1] + n[k + 2]! * toward[2])
+        const through = GLASS_FACE + (GLASS_EDGE - GLASS_FACE) * (1 - facing) ** 3
+        alpha = material === WATER ? WATER_ALPHA : material === RIM ? GLASS_RIM : through
+      }
+      sprite.rgba[o] = sprite.rgba[o]! * alpha
     }
 }
 
@@ -119,7 +136,7 @@ export const vesselSprite = (
     const cut = open ? { right: 0.4, toward: 0.2 } : undefined
     const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples, cut)
     const hollows = options.quality === 'fine' ? occlude(raster, scale * samples) : null
-    const tints = tintsFor(vessel, options.vessel === 'own')
+    const tints = tintsFor(vessel, options.vessel === 'own', open)
     const sprite = shadeRaster(raster, mesh, angle, tints, 1, samples, inks, hollows)
     if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
     hatch(sprite, raster, mesh, samples, scale)

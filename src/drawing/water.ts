@@ -1,5 +1,5 @@
 import type { Vessel } from '../arrangement/index.ts'
-import { heightFraction, innerSection, viewAxes, waterlineZ } from '../geometry/index.ts'
+import { heightFraction, innerSection, shownHalfWidth, viewAxes, waterlineZ } from '../geometry/index.ts'
 import { pixelOf } from './compose.ts'
 import type { Frame, Picture, ViewAngle } from './types.ts'
 import { reachAlong } from './vessel-mesh.ts'
@@ -9,22 +9,29 @@ const WATER_RGB = [196, 206, 212] as const
 const WATER_SHARE = 0.22
 const LINE_RGB = 40
 
-/** Draws the water of a vessel that is cut open: its body in the right half, its surface as a line. */
-export const showWater = (picture: Picture, vessel: Vessel, angle: ViewAngle, frame: Frame): void => {
+/**
+ * Draws water in the elevation: its body, and its surface as a line.
+ * @param whole glass shows all of it; a vessel that is cut open shows the right half
+ */
+export const showWater = (picture: Picture, vessel: Vessel, angle: ViewAngle, frame: Frame, whole: boolean): void => {
   const surface = waterlineZ(vessel)
   const { right } = viewAxes(angle)
   const [centre, top] = pixelOf(frame, 0.4, surface)
+  const [middle] = pixelOf(frame, 0, 0)
   const [, bottom] = pixelOf(frame, 0, -vessel.height)
   const line = Math.max(1, Math.round(frame.scale * 0.35))
   for (let y = Math.max(0, top); y < Math.min(picture.height, bottom); y++) {
     const z = frame.top - (y + 0.5) / frame.scale
     const section = innerSection(vessel, heightFraction(vessel, Math.min(z, surface)))
-    const half = reachAlong(vessel, section, right[0], right[1])
+    const half = whole
+      ? shownHalfWidth(vessel, section, right[0], -right[1])
+      : reachAlong(vessel, section, right[0], right[1])
     const deep = reachAlong(vessel, section, -right[1], right[0])
     if (half <= 0.4) continue
     const share = y < top + line ? 0.75 : WATER_SHARE
     const [end] = pixelOf(frame, half, 0)
-    for (let x = Math.max(0, centre); x < Math.min(picture.width, end); x++) {
+    const start = whole ? 2 * middle - end : centre
+    for (let x = Math.max(0, start); x < Math.min(picture.width, end); x++) {
       const i = y * picture.width + x
       // What hangs in front of the vessel is not in the water.
       if (picture.owner[i] === 0 || picture.depth[i]! > deep) continue
