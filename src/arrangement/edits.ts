@@ -1,10 +1,11 @@
-import type { Arrangement, Form, Palette, Point2, Point3, Role, Setting, Slot, Stem, StemColour, Vessel } from './types.ts'
+import type { Form, Palette, Point2, Point3, Role, Setting, Slot, Stem, StemColour, Vessel } from './types.ts'
 
 /**
  * Every change of a document is one of these, as plain data: the page, the advice of a reading, a key and a test all
- * speak the same language. `applyEdit` is the only thing that carries them out.
+ * speak the same language. `applyEdit` (apply.ts) is the only thing that carries them out.
  */
 export type Edit =
+  /** A stem whose id is taken gets a new one. */
   | { do: 'add-stems'; stems: Stem[] }
   | { do: 'remove-stems'; ids: string[] }
   /** Moves heads (tips) by `by`; with `whole`, the crossings at the mouth move along in x and y. */
@@ -34,16 +35,11 @@ export type Edit =
   /** Turns all stems about the vertical axis, degrees, anticlockwise seen from above. The vessel of a square or oval stays. */
   | { do: 'turn-arrangement'; degrees: number }
   | { do: 'set-vessel'; set: Partial<Omit<Vessel, 'profile'>> & { profile?: Vessel['profile'] | null } }
-  /** Puts a palette on the design: stems that use slot i follow slot i, or the nearest slot of the same part. */
+  /** Puts a palette on the design: stems that use slot i follow slot i, or the nearest slot of the same part (recolour.ts). */
   | { do: 'set-palette'; palette: Palette }
+  /** An index one past the last adds a slot. */
   | { do: 'set-slot'; index: number; slot: Slot }
   | { do: 'set-title'; title: string }
   | { do: 'set-form'; form: Form }
   | { do: 'set-setting'; set: Partial<Omit<Setting, 'date'>> & { date?: string | null } }
   | { do: 'many'; label: string; edits: Edit[] }
-
-/** A stem or value out of range is clamped to the limits at the door, so an edit never makes a document that can't be read. */
-export declare function applyEdit(document: Arrangement, edit: Edit): Arrangement
-
-/** What was done, in a few words for the undo button: `rose moved`, `3 stems taken out`. `name` gives a plant's common name. */
-export declare function describeEdit(document: Arrangement, edit: Edit, name: (plant: string) => string): string

@@ -80,9 +80,7 @@ export interface Stem {
   piece: 'whole' | 'lateral'
 }
 
-export type TableShape =
-  | { shape: 'round'; diameter: number }
-  | { shape: 'rectangular'; length: number; width: number }
+export type TableShape = { shape: 'round'; diameter: number } | { shape: 'rectangular'; length: number; width: number }
 
 export interface Setting {
   copies: number

@@ -1,0 +1,176 @@
+import * as v from 'valibot'
+import { COLOUR, isDate, LIMITS } from './limits.ts'
+import { FORMS, LIGHTS, MATERIALS, MECHANICS, ROLES, VESSEL_PLANS } from './types.ts'
+import { wanted } from './words.ts'
+
+/**
+ * The one schema of the document. It only judges; what it is given is kept as it is, so unknown keys stay at every
+ * level. What depends on two places at once (ids, slots, the wall) is in cross.ts.
+ */
+
+type Test = (value: unknown) => boolean
+
+/** Anything for which the test holds. The words say what is allowed, with the unit. */
+const field = (words: string, test: Test) => v.custom<unknown>(test, (issue) => wanted(words, issue.input))
+
+const isNumber: Test = (x) => typeof x === 'number' && !Number.isNaN(x)
+
+/** Two sentences for a number: of the wrong kind, and out of range. */
+const number = (words: string, range: string, test: (x: number) => boolean) =>
+  v.pipe(
+    field(words, isNumber),
+    v.check(
+      (x) => test(x as number),
+      (issue) => wanted(`${words} ${range}`, issue.input),
+    ),
+  )
+
+const between = (words: string, least: number, most: number) =>
+  number(words, `from ${least} to ${most}`, (x) => x >= least && x <= most)
+
+const mm = between('a number in mm', -LIMITS.mm, LIMITS.mm)
+const size = number('a number in mm', `above 0 and up to ${LIMITS.mm}`, (x) => x > 0 && x <= LIMITS.mm)
+const fraction = between('a fraction', 0, 1)
+const halfWidth = number(
+  'a half-width as a fraction',
+  `above 0 and up to ${LIMITS.halfWidth}`,
+  (x) => x > 0 && x <= LIMITS.halfWidth,
+)
+const copies = number(
+  'a whole number of copies',
+  `from 1 to ${LIMITS.copies}`,
+  (x) => Number.isInteger(x) && x >= 1 && x <= LIMITS.copies,
+)
+
+const isText = (least: number) => (x: unknown) =>
+  typeof x === 'string' && x.length >= least && (x.length <= LIMITS.text || [...x].length <= LIMITS.text)
+const text = field(`a text of at most ${LIMITS.text} characters`, isText(0))
+const name = field(`a text of 1 to ${LIMITS.text} characters`, isText(1))
+const colour = field('a colour as #rrggbb', (x) => typeof x === 'string' && COLOUR.test(x))
+const oneOf = (all: readonly string[]) => field(`one of ${all.join(', ')}`, (x) => all.includes(x as string))
+
+export const isThing = (x: unknown): x is Record<string, unknown> =>
+  typeof x === 'object' && x !== null && !Array.isArray(x)
+
+/** An object. A required key that is missing reaches its own field as `undefined`, so that the field's words are used. */
+const thing = (words: string, required: v.ObjectEntries, optional: v.ObjectEntries = {}) => {
+  const entries = Object.entries(optional).map(([key, schema]) => [key, v.optional(schema)])
+  return v.pipe(
+    field(words, isThing),
+    v.transform((x) => ({
+      ...Object.fromEntries(Object.keys(required).map((key) => [key, undefined])),
+      ...(x as object),
+    })),
+    v.object({ ...required, ...Object.fromEntries(entries) }),
+  )
+}
+
+/** Its length is looked at first: the items of a list that is far too long are not judged one by one. */
+const list = (words: string, each: v.GenericSchema, least: number, most: number) =>
+  v.pipe(
+    field(words, (x) => Array.isArray(x) && x.length >= least && x.length <= most),
+    v.array(each),
+  )
+
+const point = (words: string, each: v.GenericSchema[]) =>
+  v.pipe(
+    field(words, (x) => Array.isArray(x) && x.length === each.length),
+    v.tuple(each),
+  )
+
+const profile = v.pipe(
+  list(
+    `a list of 2 to ${LIMITS.profilePoints} points [height, half-width]`,
+    point('a point [height, half-width]', [fraction, halfWidth]),
+    2,
+    LIMITS.profilePoints,
+  ),
+  v.check(
+    (points) => (points as [number, number][]).every(([h], i, all) => i === 0 || h > all[i - 1]![0]),
+    () => 'expected heights that rise from point to point, got some that do not',
+  ),
+)
+
+const vessel = thing(
+  'a vessel',
+  { width: size, height: size },
+  {
+    plan: oneOf(VESSEL_PLANS),
+    depth: size,
+    profile,
+    wall: size,
+    material: oneOf(MATERIALS),
+    colour,
+    mechanics: oneOf(MECHANICS),
+    waterFill: fraction,
+  },
+)
+
+const slot = thing('a slot with a colour and a part', { colour }, { part: oneOf(ROLES) })
+
+export const paletteSchema = thing(
+  'a palette',
+  {},
+  { name: text, slots: list(`a list of at most ${LIMITS.slots} slots`, slot, 0, LIMITS.slots) },
+)
+
+const slotNumber = field('the whole number of a slot, from 0', (x) => Number.isInteger(x) && (x as number) >= 0)
+const stemColour = v.lazy((x) =>
+  isThing(x)
+    ? thing('a colour', { slot: slotNumber })
+    : field('a colour as #rrggbb or a slot as {"slot": 0}', (c) => typeof c === 'string' && COLOUR.test(c)),
+)
+
+const stem = (plants: ReadonlySet<string>) =>
+  thing(
+    'a stem',
+    {
+      id: name,
+      plant: field('the id of a plant in the catalogue', (x) => typeof x === 'string' && plants.has(x)),
+      mouth: point('a point [x, y] in mm', [mm, mm]),
+      tip: point('a point [x, y, z] in mm', [mm, mm, mm]),
+    },
+    {
+      role: oneOf(ROLES),
+      colour: stemColour,
+      openness: fraction,
+      bend: between('a fraction', -1, 1),
+      head: size,
+      piece: oneOf(['whole', 'lateral']),
+    },
+  )
+
+const table = v.lazy((x) =>
+  isThing(x) && x.shape === 'rectangular'
+    ? thing('a table', { length: size, width: size })
+    : thing('a table', { shape: oneOf(['round', 'rectangular']), diameter: size }),
+)
+
+const setting = thing(
+  'a setting',
+  {},
+  {
+    copies,
+    date: field(
+      'an ISO 8601 date that exists, such as 2027-06-12 or 2027-06-12T15:00',
+      (x) => typeof x === 'string' && isDate(x),
+    ),
+    light: oneOf(LIGHTS),
+    linen: colour,
+    table,
+  },
+)
+
+/** @param plants the ids that are in the catalogue */
+export const documentSchema = (plants: ReadonlySet<string>): v.GenericSchema =>
+  thing(
+    'an arrangement',
+    { vessel },
+    {
+      title: text,
+      form: oneOf(FORMS),
+      palette: paletteSchema,
+      stems: list(`a list of at most ${LIMITS.stems} stems`, stem(plants), 0, LIMITS.stems),
+      setting,
+    },
+  )
