@@ -67,9 +67,9 @@ const added = (document: Arrangement, stems: readonly Stem[]): Arrangement => {
     .slice(0, LIMITS.stems - document.stems.length)
   const ids = newStemIds({ stems: [...document.stems, ...room] }, room.length)
   const taken = new Set(document.stems.map((s) => s.id))
-  const news = room.map((stem, i) => {
+  const news = room.map((stem) => {
     const good = typeof stem.id === 'string' && stem.id !== '' && toText(stem.id, '') === stem.id && !taken.has(stem.id)
-    const id = good ? stem.id : ids[i]!
+    const id = good ? stem.id : ids.shift()!
     taken.add(id)
     const { head, ...rest } = stem
     return withFields(

@@ -54,7 +54,9 @@ export const describeEdit = (document: Arrangement, edit: Edit, name: Name): str
     case 'mirror-stems':
       return `${subject} mirrored`
     case 'turn-arrangement':
-      return `arrangement turned by ${Math.round(edit.degrees * 10) / 10}°`
+      return Number.isFinite(edit.degrees)
+        ? `arrangement turned by ${Math.round(edit.degrees * 10) / 10}°`
+        : 'nothing turned'
     case 'set-vessel': {
       const keys = Object.keys(edit.set)
       return keys.length === 1 ? `vessel’s ${VESSEL_WORDS[keys[0]!] ?? keys[0]} changed` : 'vessel changed'

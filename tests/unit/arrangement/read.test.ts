@@ -165,9 +165,9 @@ describe('reading a design file', () => {
     const result = readArrangement(text, known)
     if (result.kind !== 'ok') throw new Error('refused')
     const d = result.document as unknown as Record<string, unknown>
-    expect(JSON.stringify(d['notes'])).toBe('["kept as it is",{"constructor":1,"toString":null}]')
+    expect(JSON.stringify(d.notes)).toBe('["kept as it is",{"constructor":1,"toString":null}]')
     expect(Object.hasOwn(d, '__proto__')).toBe(true)
-    expect(d['valueOf']).toBe(7)
+    expect(d.valueOf).toBe(7)
     expect(result.document.vessel).toHaveProperty('maker')
     expect(result.document.palette.slots[1]).toHaveProperty('note', 'dusty')
     expect(result.document.stems[1]).toHaveProperty('tied', { to: 's1' })
