@@ -35,6 +35,9 @@ export const showWater = (picture: Picture, vessel: Vessel, angle: ViewAngle, fr
       const i = y * picture.width + x
       // What hangs in front of the vessel is not in the water.
       if (picture.owner[i] === 0 || picture.depth[i]! > deep) continue
+      // Where only clear glass is, the water itself has to be seen.
+      const cover = 4 * i + 3
+      picture.rgba[cover] = Math.max(picture.rgba[cover]!, 255 * share)
       for (let c = 0; c < 3; c++) {
         const to = y < top + line ? LINE_RGB : WATER_RGB[c]!
         picture.rgba[4 * i + c] = picture.rgba[4 * i + c]! * (1 - share) + to * share

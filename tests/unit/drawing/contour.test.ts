@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest'
+import { contourOf, createCache, plantPlate, type Sprite, stemSprite, stillBox } from '../../../src/drawing/index.ts'
+import { plantOf, resolvedOf } from './fixture.ts'
+
+const area = (line: number[]): number => {
+  let sum = 0
+  for (let i = 0; i < line.length; i += 2) {
+    const j = (i + 2) % line.length
+    sum += line[i]! * line[j + 1]! - line[j]! * line[i + 1]!
+  }
+  return Math.abs(sum / 2)
+}
+
+const ring = (r: number, hole: number): Sprite => {
+  const side = 2 * r + 4
+  const s: Sprite = {
+    left: -side / 2,
+    top: -side / 2,
+    width: side,
+    height: side,
+    rgba: new Uint8ClampedArray(4 * side * side),
+    depth: new Float32Array(side * side),
+  }
+  for (let i = 0; i < side * side; i++) {
+    const d = Math.hypot((i % side) + 0.5 - side / 2, Math.floor(i / side) + 0.5 - side / 2)
+    if (d <= r && d >= hole) s.rgba[4 * i + 3] = 255
+  }
+  return s
+}
+
+describe('the contour of a stem', () => {
+  it('goes round a disc of 30 pixels as a line that encloses its area, in mm', () => {
+    const lines = contourOf(ring(30, 0), 2)
+    expect(lines).toHaveLength(1)
+    expect(area(lines[0]!)).toBeGreaterThan(0.96 * Math.PI * 15 ** 2)
+    expect(area(lines[0]!)).toBeLessThan(1.04 * Math.PI * 15 ** 2)
+    for (let i = 0; i < lines[0]!.length; i += 2)
+      expect(Math.hypot(lines[0]![i]!, lines[0]![i + 1]!)).toBeCloseTo(15, -0.5)
+  })
+
+  it('shows a hole as a line of its own', () => {
+    expect(contourOf(ring(30, 12), 1)).toHaveLength(2)
+  })
+
+  it('is empty for an empty sprite', () => {
+    expect(
+      contourOf(
+        { left: 0, top: 0, width: 4, height: 4, rgba: new Uint8ClampedArray(64), depth: new Float32Array(16) },
+        1,
+      ),
+    ).toEqual([])
+  })
+
+  it('of a whole rose reaches from its cut end to its head', () => {
+    const [stem] = resolvedOf([{ id: 'a', mouth: [0, 0], tip: [20, -10, 120] }]).stems
+    const points = contourOf(stemSprite(stem!, { turn: 0, pitch: 0 }, 2, 'draft', createCache()), 2).flat()
+    const heights = points.filter((_, i) => i % 2 === 1)
+    expect(points.every(Number.isFinite)).toBe(true)
+    expect(Math.max(...heights)).toBeGreaterThan(5)
+    expect(Math.min(...heights)).toBeLessThan(-150)
+  })
+})
+
+describe('plates and frames', () => {
+  it('a plate shows the flower upright: head above, stem below the tip', () => {
+    const plate = plantPlate(plantOf('rosette', 80), '#e8c0a4', 0.9, { turn: 0, pitch: 0 }, 1, createCache())
+    expect(plate.top).toBeLessThan(-10)
+    expect(plate.top + plate.height).toBeGreaterThan(60)
+    expect(plate.rgba.some((v) => v > 0)).toBe(true)
+  })
+
+  it('the box holds vessel and heads, and is mirrored by walking to the back', () => {
+    const resolved = resolvedOf([{ id: 'a', mouth: [20, 0], tip: [90, 0, 100] }])
+    const front = stillBox(resolved, { turn: 0, pitch: 0 })
+    const back = stillBox(resolved, { turn: 180, pitch: 0 })
+    expect(front.bottom).toBeLessThanOrEqual(-80)
+    expect(front.top).toBeGreaterThan(105)
+    expect(front.right).toBeGreaterThan(95)
+    expect(back.left).toBeCloseTo(-front.right, 5)
+    expect(back.right).toBeCloseTo(-front.left, 5)
+  })
+})
