@@ -71,7 +71,7 @@ export const select = (ids: string[], how: 'only' | 'toggle' | 'add' = 'only'): 
   })
 
 /** Turns both views to this many degrees. */
-export const turnTo = (degrees: number): void => set({ turn: ((Math.round(degrees * 10) / 10 % 360) + 360) % 360 })
+export const turnTo = (degrees: number): void => set({ turn: (((Math.round(degrees * 10) / 10) % 360) + 360) % 360 })
 
 export const openSheet = (sheet: Sheet): void => {
   abandon()

@@ -1,7 +1,7 @@
 import type { Arrangement, Palette, Role } from '../arrangement/index.ts'
 import { applyEdit } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { createEngine, type Engine, readAll, type ReadingResult } from '../readings/index.ts'
+import { createEngine, type Engine, type ReadingResult, readAll } from '../readings/index.ts'
 
 export interface NamedSlot {
   colour: string

@@ -1,0 +1,187 @@
+import { create } from 'zustand'
+import {
+  type Arrangement,
+  newArrangement,
+  paletteProblems,
+  readArrangement,
+  writeArrangement,
+} from '../arrangement/index.ts'
+import { plantIds } from '../catalogue/index.ts'
+import {
+  type Autosaver,
+  askToKeep,
+  autosaver,
+  browserStore,
+  claimDesign,
+  type Release,
+  type StoredDesign,
+} from '../storage/index.ts'
+import { change, say, showDesign } from './actions.ts'
+import type { NamedPalette } from './palettes.ts'
+import { useStudio } from './store.ts'
+import type { StudioState } from './types.ts'
+
+export type KeptDesign = StoredDesign
+
+const known = { plants: new Set(plantIds) }
+const store = browserStore({ known })
+
+interface Drawer {
+  designs: KeptDesign[]
+  palettes: NamedPalette[]
+}
+const useDrawer = create<Drawer>()(() => ({ designs: [], palettes: [] }))
+/** Designs kept in this browser, newest first. */
+export const useKeptDesigns = (): KeptDesign[] => useDrawer((s) => s.designs)
+/** The person's own palettes. */
+export const useOwnPalettes = (): NamedPalette[] => useDrawer((s) => s.palettes)
+
+let saver: Autosaver | null = null
+let release: Release | null = null
+
+const refresh = async (): Promise<void> => {
+  const result = await store.list()
+  if (result.ok) useDrawer.setState({ designs: result.designs })
+}
+
+const isPrices = (x: unknown): x is StudioState['prices'] => {
+  const p = x as StudioState['prices'] | null
+  return (
+    typeof p === 'object' &&
+    p !== null &&
+    /^[A-Z]{3}$/.test(String(p.currency)) &&
+    typeof p.perBunch === 'object' &&
+    p.perBunch !== null &&
+    Object.values(p.perBunch).every((n) => Number.isSafeInteger(n) && n >= 0)
+  )
+}
+const isPalette = (x: unknown): x is NamedPalette => paletteProblems(x).length === 0
+
+/** Fetches what this browser keeps (settings, own palettes, the list of designs), and from then on keeps changes. */
+export const startKeeping = async (): Promise<void> => {
+  const [units, prices, palettes] = await Promise.all(['units', 'prices', 'palettes'].map((key) => store.setting(key)))
+  if (units?.ok && ['in', 'cm', 'mm'].includes(String(units.value)))
+    change({ units: units.value as StudioState['units'] })
+  if (prices?.ok && isPrices(prices.value)) change({ prices: prices.value })
+  if (palettes?.ok && Array.isArray(palettes.value)) useDrawer.setState({ palettes: palettes.value.filter(isPalette) })
+  await refresh()
+  change({ save: { state: 'saved', at: 0 } })
+
+  useStudio.subscribe((now, before) => {
+    if (now.document !== before.document && now.designId !== '' && now.designId === before.designId)
+      saver?.changed(now.document)
+    if (now.prices !== before.prices) void store.putSetting('prices', now.prices)
+    if (now.units !== before.units) void store.putSetting('units', now.units)
+  })
+  const flush = () => void saver?.flush()
+  addEventListener('pagehide', flush)
+  addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && flush())
+}
+
+/** Ends the work on the design that is open, everything written. */
+const leave = async (): Promise<void> => {
+  await saver?.stop()
+  release?.()
+  saver = null
+  release = null
+}
+
+/** Claims a design and keeps it saved from now on; without the claim it can be looked at, but another tab writes it. */
+const keep = async (id: string): Promise<Autosaver> => {
+  release = await claimDesign(id)
+  saver = autosaver(store, id, { onState: (save) => change({ save }), readOnly: release === null })
+  return saver
+}
+
+/** Begins a new design with this document. It is saved at once, under a key of its own. */
+export const beginDesign = async (document: Arrangement): Promise<void> => {
+  await leave()
+  const id = crypto.randomUUID()
+  const kept = await keep(id)
+  showDesign(id, document)
+  await kept.loaded
+  kept.changed(document)
+  void askToKeep()
+  say(`${document.title}: a new design.`)
+}
+
+/** Opens a design that this browser keeps. One that can't be read is offered as far as it is good. */
+export const openKept = async (id: string): Promise<void> => {
+  await leave()
+  const kept = await keep(id)
+  const result = await kept.loaded
+  if (result.ok) {
+    showDesign(id, result.document)
+    say(`${result.document.title} opened.`)
+    return
+  }
+  await leave()
+  change({ save: { state: 'saved', at: 0 } })
+  if (result.why === 'unreadable' && 'problems' in result)
+    change({ opening: { name: 'The kept design', problems: result.problems, good: result.good } })
+  else change({ opening: { name: 'The kept design', problems: [{ path: '', message: result.message }], good: null } })
+}
+
+/** Removes a design for good. The open one is left first. */
+export const removeKept = async (id: string): Promise<void> => {
+  if (useStudio.getState().designId === id) {
+    await leave()
+    showDesign('', newArrangement(), 'start')
+  }
+  const result = await store.remove(id)
+  say(result.ok ? 'Removed.' : result.message)
+  await refresh()
+}
+
+/** Back to the start page, with everything written and the list fresh. */
+export const goToStart = async (): Promise<void> => {
+  change({ sheet: 'start', placing: null })
+  await saver?.flush()
+  await refresh()
+}
+
+/** Keeps a palette of the person's own; one of the same name is replaced. */
+export const keepPalette = async (palette: NamedPalette): Promise<void> => {
+  const palettes = [palette, ...useDrawer.getState().palettes.filter((p) => p.name !== palette.name)]
+  useDrawer.setState({ palettes })
+  const result = await store.putSetting('palettes', palettes)
+  say(result.ok ? `${palette.name} kept.` : result.message)
+}
+
+/**
+ * Opens the text of a file. What is right opens as a new design; what is not is shown with every place named, and
+ * nothing changes before the person agrees. `refusal` is said where there is no text.
+ */
+export const openText = (name: string, text: string | null, refusal = ''): void => {
+  if (text === null) return change({ opening: { name, problems: [{ path: '', message: refusal }], good: null } })
+  const read = readArrangement(text, known)
+  if (read.kind === 'ok') void beginDesign(read.document)
+  else change({ opening: { name, problems: read.problems, good: read.kind === 'partly' ? read.good : null } })
+}
+
+/** Opens what is good of the file that waits, as a new design. */
+export const agreeToOpen = (): void => {
+  const good = useStudio.getState().opening?.good
+  if (good) void beginDesign(good)
+}
+
+/** The open design as the text of a file. */
+export const textOfDesign = (): { text: string; title: string } => {
+  const { document } = useStudio.getState()
+  return { text: writeArrangement(document), title: document.title }
+}
+
+/** The sample arrangements, as files of the site. */
+export const SAMPLES = ['orchard-supper', 'window-sill-bowl', 'twenty-four-cups'] as const
+
+export const readSample = async (name: string): Promise<Arrangement | null> => {
+  const response = await fetch(`${import.meta.env.BASE_URL}samples/${name}.json`)
+  const read = readArrangement(await response.text(), known)
+  return read.kind === 'ok' ? read.document : null
+}
+
+/** Opens a copy of a sample as the person's own. */
+export const openSample = async (name: string): Promise<void> => {
+  const document = await readSample(name)
+  if (document) await beginDesign(document)
+}

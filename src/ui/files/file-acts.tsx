@@ -1,0 +1,55 @@
+import { useRef } from 'react'
+import { openText, say, textOfDesign } from '../../state/index.ts'
+import { fileName } from '../../storage/index.ts'
+import { download } from './download.ts'
+
+/** Larger files are refused before they are read: the limit at the door, 2 MB. */
+const MOST_BYTES = 2 * 1024 * 1024
+
+/** Reads a file the person chose or dropped; what is wrong is said, and nothing changes before they agree. */
+export const readFile = async (file: File): Promise<void> => {
+  if (file.size > MOST_BYTES)
+    return openText(file.name, null, `the file: expected at most 2 MB, got ${(file.size / 1048576).toFixed(1)} MB`)
+  try {
+    openText(file.name, await file.text())
+  } catch {
+    openText(file.name, null, 'the file: could not be read')
+  }
+}
+
+/** Open a file, save a file. */
+export const FileActs = () => {
+  const input = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <input
+        ref={input}
+        type="file"
+        accept=".json,application/json"
+        className="unseen"
+        tabIndex={-1}
+        aria-label="Open a design file"
+        onChange={(e) => {
+          const file = e.target.files?.[0]
+          e.target.value = ''
+          if (file) void readFile(file)
+        }}
+      />
+      <button type="button" className="act" onClick={() => input.current?.click()}>
+        Open a file
+      </button>
+      <button
+        type="button"
+        className="act"
+        onClick={() => {
+          const { text, title } = textOfDesign()
+          const name = fileName(title)
+          download(new Blob([text], { type: 'application/json' }), name)
+          say(`Saved as ${name}.`)
+        }}
+      >
+        Save a file
+      </button>
+    </>
+  )
+}

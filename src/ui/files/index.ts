@@ -1,0 +1,3 @@
+export { download } from './download.ts'
+export { FileActs, readFile } from './file-acts.tsx'
+export { OpeningDialog } from './opening-dialog.tsx'

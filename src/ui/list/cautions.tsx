@@ -1,0 +1,36 @@
+import { GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../catalogue/index.ts'
+import type { ListView } from './derived.ts'
+
+/** The cautions for what is in the vessel: emergencies first, then the rest, always with the words that defer. */
+export const Cautions = ({ view }: { view: ListView }) => {
+  const plants = [...new Map(view.resolved.stems.map((s) => [s.plant.id, s.plant])).values()]
+  if (plants.length === 0) return null
+  const held = MECHANICS_ROWS.find((m) => m.id === view.resolved.vessel.mechanics)?.cautions ?? []
+  return (
+    <details className="cautions">
+      <summary>
+        <b>Cautions</b> for {plants.length} {plants.length === 1 ? 'plant' : 'plants'}: pets, skin, food, tools
+      </summary>
+      <dl>
+        {plants.map((p) => (
+          <div key={p.id}>
+            <dt>{p.name}</dt>
+            {p.cautions.map((c) => (
+              <dd key={c.about + c.text}>
+                {c.text} <span className="dim">({c.standing === 'source' ? c.source : c.standing})</span>
+              </dd>
+            ))}
+          </div>
+        ))}
+        <div>
+          <dt>Handling</dt>
+          {[...held, ...GENERAL_CAUTIONS].map((c) => (
+            <dd key={c.about + c.text}>
+              {c.text} <span className="dim">({c.standing === 'source' ? c.source : c.standing})</span>
+            </dd>
+          ))}
+        </div>
+      </dl>
+    </details>
+  )
+}

@@ -1,0 +1,165 @@
+import { useState } from 'react'
+import { newStemId } from '../../arrangement/index.ts'
+import { findPlant } from '../../catalogue/index.ts'
+import { change, perform, select, useStudio } from '../../state/index.ts'
+import { changeCount, formatMoney, type PurchaseLine, type StemRow } from '../../stem-list/index.ts'
+import { formatLength } from '../../units/index.ts'
+import type { ListView } from './derived.ts'
+import { NumberBox } from './number-box.tsx'
+import { Plate } from './plate.tsx'
+import { StemMembers } from './stem-members.tsx'
+
+const rowKey = (row: StemRow): string => `${row.plant} ${row.colour} ${row.role}`
+
+const lineOf = (lines: PurchaseLine[], row: StemRow): PurchaseLine | undefined =>
+  lines.find((l) => l.plant === row.plant && l.colour === row.colour)
+
+/** A bunch is bought once for a plant and colour, also where two rows (two roles) share it: the first row shows it. */
+const carriesLine = (rows: StemRow[], row: StemRow): boolean =>
+  rows.find((r) => r.plant === row.plant && r.colour === row.colour) === row
+
+interface RowProps {
+  view: ListView
+  row: StemRow
+  open: boolean
+  onOpen: () => void
+}
+
+const Row = ({ view, row, open, onOpen }: RowProps) => {
+  const selection = useStudio((s) => s.selection)
+  const units = useStudio((s) => s.units)
+  const document = useStudio((s) => s.document)
+  const plant = findPlant(row.plant)
+  const name = plant?.name ?? row.plant
+  const selected = row.ids.filter((id) => selection.includes(id)).length
+  const line = carriesLine(view.rows, row) ? lineOf(view.all.lines, row) : undefined
+  const [least, most] = row.cut_mm.map((mm) => formatLength(mm, units).replace(` ${units}`, ''))
+  const light = (ids: string[]) => change({ lit: ids })
+  return (
+    <>
+      <tr
+        className={selected > 0 ? 'row-selected' : ''}
+        onPointerEnter={() => light(row.ids)}
+        onPointerLeave={() => light([])}
+      >
+        <td className="cell-plate">
+          <Plate plant={row.plant} colour={row.colour} />
+        </td>
+        <th scope="row">
+          <button
+            type="button"
+            className="row-name"
+            aria-pressed={selected === row.ids.length}
+            onClick={(e) => select(row.ids, e.shiftKey || e.ctrlKey || e.metaKey ? 'toggle' : 'only')}
+            onFocus={() => light(row.ids)}
+            onBlur={() => light([])}
+          >
+            {name} <i>{plant?.botanical}</i>
+            {selected > 0 && selected < row.ids.length ? <small> {selected} selected</small> : null}
+          </button>
+        </th>
+        <td className="cell-role">{row.role}</td>
+        <td className="cell-count">
+          <NumberBox
+            label="in it"
+            name={`${name}, ${row.role}: pieces in one arrangement`}
+            hideLabel
+            value={row.pieces}
+            least={0}
+            most={200}
+            onChange={(count) => {
+              const edit = changeCount(document, view.resolved, row, count, newStemId)
+              if (edit) perform(edit)
+            }}
+          />
+        </td>
+        <td>{line ? line.stems : '″'}</td>
+        <td>{least === most ? least : `${least}–${most}`}</td>
+        <td>{line ? (line.bunches === null ? 'by the stem' : `${line.bunches} × ${line.bunchSize}`) : '″'}</td>
+        <td>{line ? formatMoney(line.cost, view.all.currency) : '″'}</td>
+        <td className="cell-more">
+          <button
+            type="button"
+            className="quiet"
+            aria-expanded={open}
+            onClick={onOpen}
+            aria-label={`${open ? 'Close' : 'Open'} the ${row.pieces} of ${name}`}
+          >
+            {open ? '−' : '+'}
+          </button>
+        </td>
+      </tr>
+      {open ? (
+        <tr className="row-members">
+          <td />
+          <td colSpan={8}>
+            <StemMembers view={view} row={row} />
+          </td>
+        </tr>
+      ) : null}
+    </>
+  )
+}
+
+/** The live stem list: a row per plant, colour and role. It is also how the drawing is read without seeing it. */
+export const StemTable = ({ view }: { view: ListView }) => {
+  const units = useStudio((s) => s.units)
+  const [open, setOpen] = useState('')
+  const pieces = view.rows.reduce((n, r) => n + r.pieces, 0)
+  const stems = view.all.lines.reduce((n, l) => n + l.stems, 0)
+  const bunches = view.all.lines.reduce((n, l) => n + (l.bunches ?? 0), 0)
+  return (
+    <table className="stem-table">
+      <caption className="unseen">
+        Stems: {pieces} pieces in one arrangement, {view.all.copies} arrangements
+      </caption>
+      <thead>
+        <tr>
+          <th colSpan={2}>plant</th>
+          <th className="cell-role">role</th>
+          <th>in it</th>
+          <th>
+            stems to
+            <br />
+            cut from
+          </th>
+          <th>
+            cut length
+            <br />
+            {units}
+          </th>
+          <th>bunches</th>
+          <th>cost</th>
+          <th>
+            <span className="unseen">each stem</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {view.rows.map((row) => (
+          <Row
+            key={rowKey(row)}
+            view={view}
+            row={row}
+            open={open === rowKey(row)}
+            onOpen={() => setOpen(open === rowKey(row) ? '' : rowKey(row))}
+          />
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th colSpan={3} scope="row">
+            One of {view.all.copies}:{' '}
+            {formatMoney(view.all.copies > 0 ? view.all.total / view.all.copies : 0, view.all.currency)}
+          </th>
+          <td className="cell-count">{pieces}</td>
+          <td>{stems}</td>
+          <td />
+          <td>{bunches}</td>
+          <td>{formatMoney(view.all.total, view.all.currency)}</td>
+          <td />
+        </tr>
+      </tfoot>
+    </table>
+  )
+}

@@ -1,0 +1,1 @@
+export { PalettesSheet } from './palettes-sheet.tsx'

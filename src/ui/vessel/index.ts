@@ -1,0 +1,2 @@
+export { VesselDialog } from './vessel-dialog.tsx'
+export { VesselDrawing } from './vessel-drawing.tsx'
