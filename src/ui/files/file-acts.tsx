@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import { openText, say, textOfDesign } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
+import { Button } from '../parts/index.ts'
 import { download } from './download.ts'
 
 /** Larger files are refused before they are read: the limit at the door, 2 MB. */
@@ -35,12 +36,8 @@ export const FileActs = () => {
           if (file) void readFile(file)
         }}
       />
-      <button type="button" className="act" onClick={() => input.current?.click()}>
-        Open a file
-      </button>
-      <button
-        type="button"
-        className="act"
+      <Button onClick={() => input.current?.click()}>Open a file</Button>
+      <Button
         onClick={() => {
           const { text, title } = textOfDesign()
           const name = fileName(title)
@@ -49,7 +46,7 @@ export const FileActs = () => {
         }}
       >
         Save a file
-      </button>
+      </Button>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import { agreeToOpen, change, useStudio } from '../../state/index.ts'
+import { Button } from '../parts/index.ts'
 
 /** A file with something wrong: says what, offers to open what is good, and changes nothing until the person agrees. */
 export const OpeningDialog = () => {
@@ -34,13 +35,11 @@ export const OpeningDialog = () => {
           </ul>
           <div className="field-line">
             {opening.good ? (
-              <button type="button" className="act on" onClick={() => agreeToOpen()}>
+              <Button kind="main" onClick={() => agreeToOpen()}>
                 Open what is good
-              </button>
+              </Button>
             ) : null}
-            <button type="button" className="act" onClick={() => change({ opening: null })}>
-              Leave it
-            </button>
+            <Button onClick={() => change({ opening: null })}>Leave it</Button>
           </div>
         </>
       ) : null}

@@ -4,6 +4,7 @@ import type { Role, Stem } from '../../arrangement/index.ts'
 import { newStemId } from '../../arrangement/index.ts'
 import { findPlant, PLANTS, searchPlants } from '../../catalogue/index.ts'
 import { change, perform, say, select, useStudio } from '../../state/index.ts'
+import { Button } from '../parts/index.ts'
 import { freePlace } from '../place.ts'
 import { Plate } from './plate.tsx'
 
@@ -65,16 +66,14 @@ export const AddStem = ({ onDone }: { onDone: () => void }) => {
             placeholder="rose, grey leaf, line …"
           />
         </label>
-        <button
-          type="button"
-          className="act"
+        <Button
           onClick={() => {
             change({ placing: null })
             onDone()
           }}
         >
           Done adding
-        </button>
+        </Button>
       </div>
       <ListBox
         className="plant-list"
@@ -124,9 +123,9 @@ export const AddStem = ({ onDone }: { onDone: () => void }) => {
                 />
               ))}
             </fieldset>
-            <button type="button" className="act on" onClick={putOne}>
+            <Button kind="main" onClick={putOne}>
               Put one in
-            </button>
+            </Button>
           </div>
         </div>
       ) : null}

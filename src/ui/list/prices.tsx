@@ -1,8 +1,8 @@
 import { findPlant } from '../../catalogue/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { minorDigits, priceOf } from '../../stem-list/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
-import { NumberBox } from './number-box.tsx'
 
 const CURRENCIES = ['EUR', 'GBP', 'USD', 'CAD', 'AUD', 'NZD', 'CHF', 'SEK', 'DKK', 'NOK', 'JPY']
 
@@ -26,9 +26,7 @@ export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void })
             ))}
           </select>
         </label>
-        <button type="button" className="act" onClick={onDone}>
-          Done
-        </button>
+        <Button onClick={onDone}>Done</Button>
       </div>
       <div className="price-grid">
         {plants.map((id) => {
@@ -37,11 +35,11 @@ export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void })
           const unit = plant?.bunch ? `a bunch of ${plant.bunch.value}` : 'a stem'
           return (
             <div key={id} className="price-row">
-              <NumberBox
+              <NumberField
                 label={`${plant?.name ?? id}, ${unit}${example ? ' (example)' : ''}`}
                 value={minor / per}
-                least={0}
-                most={10000}
+                min={0}
+                max={10000}
                 step={per === 1 ? 1 : 0.5}
                 digits={per === 1 ? 0 : 2}
                 onChange={(v) =>

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { change, useStudio } from '../../state/index.ts'
+import { Button } from '../parts/index.ts'
 import { AddStem } from './add-stem.tsx'
 import { Cautions } from './cautions.tsx'
 import { useListView } from './derived.ts'
@@ -26,12 +27,11 @@ export const StemColumn = () => {
           {view.all.copies === 1 ? 'arrangement' : 'arrangements'}
         </span>
         <span className="head-acts">
-          <button type="button" className="act" onClick={() => setPricing(!pricing)} aria-expanded={pricing}>
+          <Button onClick={() => setPricing(!pricing)} aria-expanded={pricing}>
             Prices
-          </button>
-          <button
-            type="button"
-            className="act on"
+          </Button>
+          <Button
+            kind="main"
             aria-expanded={open}
             onClick={() => {
               if (open) change({ placing: null })
@@ -39,7 +39,7 @@ export const StemColumn = () => {
             }}
           >
             Add a stem
-          </button>
+          </Button>
         </span>
       </div>
       {open ? <AddStem onDone={() => setAdding(false)} /> : null}

@@ -3,9 +3,9 @@ import { findPlant } from '../../catalogue/index.ts'
 import type { ResolvedStem } from '../../geometry/index.ts'
 import { perform, select, useStudio } from '../../state/index.ts'
 import { formatLength, fromUnit, toUnit } from '../../units/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import { ColourChoice } from './colour-choice.tsx'
 import type { ListView } from './derived.ts'
-import { NumberBox } from './number-box.tsx'
 import { PlantChoice } from './plant-choice.tsx'
 
 /** The value all of them share, or their mean where they differ. */
@@ -64,83 +64,94 @@ export const StemFields = ({ view }: { view: ListView }) => {
         </span>
       </div>
       <div className="field-grid">
-        <NumberBox
-          label={`across, ${units}`}
+        <NumberField
+          label="across"
+          unit={units}
           value={tip(0)}
           onChange={shiftTo(0)}
-          least={-limit}
-          most={limit}
+          min={-limit}
+          max={limit}
           step={step}
           digits={digits}
         />
-        <NumberBox
-          label={`away, ${units}`}
+        <NumberField
+          label="away"
+          unit={units}
           value={tip(1)}
           onChange={shiftTo(1)}
-          least={-limit}
-          most={limit}
+          min={-limit}
+          max={limit}
           step={step}
           digits={digits}
         />
-        <NumberBox
-          label={`up, ${units}`}
+        <NumberField
+          label="up"
+          unit={units}
           value={tip(2)}
           onChange={shiftTo(2)}
-          least={-limit}
-          most={limit}
+          min={-limit}
+          max={limit}
           step={step}
           digits={digits}
         />
-        <NumberBox
-          label={`length, ${units}`}
-          name={`length above the rim, ${units}`}
+        <NumberField
+          label="length"
+          unit={units}
+          spoken={`length above the rim, ${units}`}
           value={round(length)}
-          least={round(10)}
-          most={limit}
+          min={round(10)}
+          max={limit}
           step={step}
           digits={digits}
           onChange={(v) =>
             perform({ do: 'lengthen-stems', ids, factor: Math.max(0.05, fromUnit(v, units) / Math.max(1, length)) })
           }
         />
-        <NumberBox
+        <NumberField
           label={`enters, across`}
-          name={`enters the mouth across, ${units}`}
+          spoken={`enters the mouth across, ${units}`}
           value={mouth(0)}
           onChange={crossTo(0)}
+          min={-limit}
+          max={limit}
           step={step}
           digits={digits}
         />
-        <NumberBox
+        <NumberField
           label={`enters, away`}
-          name={`enters the mouth away, ${units}`}
+          spoken={`enters the mouth away, ${units}`}
           value={mouth(1)}
           onChange={crossTo(1)}
+          min={-limit}
+          max={limit}
           step={step}
           digits={digits}
         />
-        <NumberBox
-          label="bow, %"
+        <NumberField
+          label="bow"
+          unit="%"
           value={Math.round(shared(stems, (s) => s.stem.bend) * 100)}
           onChange={(v) => set({ bend: v / 100 })}
-          least={-100}
-          most={100}
+          min={-100}
+          max={100}
           step={2}
         />
-        <NumberBox
-          label="open, %"
+        <NumberField
+          label="open"
+          unit="%"
           value={Math.round(shared(stems, (s) => s.openness) * 100)}
           onChange={(v) => set({ openness: v / 100 })}
-          least={0}
-          most={100}
+          min={0}
+          max={100}
           step={5}
         />
-        <NumberBox
-          label={`head, ${units}`}
+        <NumberField
+          label="head"
+          unit={units}
           value={round(shared(stems, (s) => s.head_mm))}
           onChange={(v) => set({ head: fromUnit(v, units) })}
-          least={round(3)}
-          most={round(600)}
+          min={round(3)}
+          max={round(600)}
           step={step}
           digits={digits}
         />
@@ -176,18 +187,10 @@ export const StemFields = ({ view }: { view: ListView }) => {
         ) : null}
       </div>
       <div className="field-line">
-        <button type="button" className="act" onClick={copyThem}>
-          Double it
-        </button>
-        <button type="button" className="act" onClick={() => perform({ do: 'mirror-stems', ids, turn })}>
-          Mirror
-        </button>
-        <button type="button" className="act" onClick={() => perform({ do: 'remove-stems', ids })}>
-          Take out
-        </button>
-        <button type="button" className="act" onClick={() => select([])}>
-          Let go
-        </button>
+        <Button onClick={copyThem}>Double it</Button>
+        <Button onClick={() => perform({ do: 'mirror-stems', ids, turn })}>Mirror</Button>
+        <Button onClick={() => perform({ do: 'remove-stems', ids })}>Take out</Button>
+        <Button onClick={() => select([])}>Let go</Button>
       </div>
     </div>
   )

@@ -1,6 +1,7 @@
 import { change, perform, select, useStudio } from '../../state/index.ts'
 import type { StemRow } from '../../stem-list/index.ts'
 import { formatLength } from '../../units/index.ts'
+import { Button } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
 
 /** Degrees between the stem's line above the mouth and the vertical. */
@@ -31,9 +32,9 @@ export const StemMembers = ({ view, row }: { view: ListView; row: StemRow }) => 
               />
               {words}
             </label>
-            <button type="button" className="quiet" onClick={() => select([s.id])}>
+            <Button kind="word" onClick={() => select([s.id])}>
               only this
-            </button>
+            </Button>
           </li>
         )
       })}

@@ -4,8 +4,8 @@ import { findPlant } from '../../catalogue/index.ts'
 import { change, perform, select, useStudio } from '../../state/index.ts'
 import { changeCount, formatMoney, type PurchaseLine, type StemRow } from '../../stem-list/index.ts'
 import { formatLength } from '../../units/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
-import { NumberBox } from './number-box.tsx'
 import { Plate } from './plate.tsx'
 import { StemMembers } from './stem-members.tsx'
 
@@ -60,13 +60,13 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
         </th>
         <td className="cell-role">{row.role}</td>
         <td className="cell-count">
-          <NumberBox
+          <NumberField
             label="in it"
-            name={`${name}, ${row.role}: pieces in one arrangement`}
+            spoken={`${name}, ${row.role}: pieces in one arrangement`}
             hideLabel
             value={row.pieces}
-            least={0}
-            most={200}
+            min={0}
+            max={200}
             onChange={(count) => {
               const edit = changeCount(document, view.resolved, row, count, newStemId)
               if (edit) perform(edit)
@@ -78,15 +78,14 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
         <td>{line ? (line.bunches === null ? 'by the stem' : `${line.bunches} × ${line.bunchSize}`) : '″'}</td>
         <td>{line ? formatMoney(line.cost, view.all.currency) : '″'}</td>
         <td className="cell-more">
-          <button
-            type="button"
-            className="quiet"
+          <Button
+            kind="word"
             aria-expanded={open}
             onClick={onOpen}
             aria-label={`${open ? 'Close' : 'Open'} the ${row.pieces} of ${name}`}
           >
             {open ? '−' : '+'}
-          </button>
+          </Button>
         </td>
       </tr>
       {open ? (

@@ -4,6 +4,7 @@ import { loadColourNames } from '../../colour/index.ts'
 import { resolveArrangement } from '../../geometry/index.ts'
 import { harmonyOf, type NamedPalette, useStudio } from '../../state/index.ts'
 import { formatMoney, purchase } from '../../stem-list/index.ts'
+import { Button } from '../parts/index.ts'
 import { SmallView } from '../small-view.tsx'
 
 interface Props {
@@ -108,15 +109,11 @@ export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit 
       {onPut || onEdit ? (
         <div className="field-line">
           {onPut ? (
-            <button type="button" className="act on" onClick={onPut}>
+            <Button kind="main" onClick={onPut}>
               Put on the sheet
-            </button>
+            </Button>
           ) : null}
-          {onEdit ? (
-            <button type="button" className="act" onClick={onEdit}>
-              Change a copy
-            </button>
-          ) : null}
+          {onEdit ? <Button onClick={onEdit}>Change a copy</Button> : null}
         </div>
       ) : null}
     </section>

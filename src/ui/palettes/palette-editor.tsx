@@ -1,5 +1,6 @@
 import { ROLES, type Role } from '../../arrangement/index.ts'
 import type { NamedPalette } from '../../state/index.ts'
+import { Button } from '../parts/index.ts'
 
 interface Props {
   palette: NamedPalette
@@ -29,17 +30,10 @@ export const PaletteEditor = ({ palette, taken, onChange, onCancel, onKeep }: Pr
           name
           <input value={palette.name} maxLength={80} onChange={(e) => onChange({ ...palette, name: e.target.value })} />
         </label>
-        <button
-          type="button"
-          className="act on"
-          disabled={wrong !== ''}
-          onClick={() => onKeep({ ...palette, name, own: true })}
-        >
+        <Button kind="main" off={wrong !== ''} onClick={() => onKeep({ ...palette, name, own: true })}>
           {taken.includes(name) ? 'Keep, in place of the one of that name' : 'Keep it'}
-        </button>
-        <button type="button" className="act" onClick={onCancel}>
-          Leave it
-        </button>
+        </Button>
+        <Button onClick={onCancel}>Leave it</Button>
       </div>
       {wrong ? <p role="alert">{wrong}</p> : null}
       <ol>
@@ -60,25 +54,22 @@ export const PaletteEditor = ({ palette, taken, onChange, onCancel, onKeep }: Pr
                 <option key={r}>{r}</option>
               ))}
             </select>
-            <button
-              type="button"
-              className="quiet"
+            <Button
+              kind="word"
               aria-label={`Take out colour ${i + 1}`}
               onClick={() => onChange({ ...palette, slots: palette.slots.filter((_, k) => k !== i) })}
             >
               take out
-            </button>
+            </Button>
           </li>
         ))}
         <li>
-          <button
-            type="button"
-            className="act"
-            disabled={palette.slots.length >= 12}
+          <Button
+            off={palette.slots.length >= 12}
             onClick={() => onChange({ ...palette, slots: [...palette.slots, { colour: '#c9a0a8', part: 'mass' }] })}
           >
             Add a colour
-          </button>
+          </Button>
         </li>
       </ol>
     </section>

@@ -9,6 +9,7 @@ import {
   useOwnPalettes,
   useStudio,
 } from '../../state/index.ts'
+import { Button } from '../parts/index.ts'
 import { PaletteColumn } from './palette-column.tsx'
 import { PaletteEditor } from './palette-editor.tsx'
 import './palettes.css'
@@ -51,13 +52,9 @@ export const PalettesSheet = () => {
           the same arrangement {columns.length + 1} times, seen from the front. Choose up to {MOST - 1} to hold beside
           it.
         </p>
-        <button
-          type="button"
-          className="act"
-          onClick={() => setEditing({ ...now, name: `${now.name}, changed`, own: true })}
-        >
+        <Button onClick={() => setEditing({ ...now, name: `${now.name}, changed`, own: true })}>
           Make one of your own
-        </button>
+        </Button>
       </header>
       <fieldset className="palette-names">
         <legend className="unseen">Palettes beside the one on the sheet</legend>

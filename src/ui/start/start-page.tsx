@@ -12,6 +12,7 @@ import {
   useStudio,
 } from '../../state/index.ts'
 import { FileActs } from '../files/index.ts'
+import { Button } from '../parts/index.ts'
 import { SmallView } from '../small-view.tsx'
 import './start.css'
 
@@ -65,22 +66,13 @@ const Kept = ({ design }: { design: KeptDesign }) => {
       </button>
       {sure ? (
         <>
-          <button type="button" className="act" onClick={() => removeKept(design.id)}>
-            Remove for good
-          </button>
-          <button type="button" className="act" onClick={() => setSure(false)}>
-            Keep it
-          </button>
+          <Button onClick={() => removeKept(design.id)}>Remove for good</Button>
+          <Button onClick={() => setSure(false)}>Keep it</Button>
         </>
       ) : (
-        <button
-          type="button"
-          className="quiet"
-          onClick={() => setSure(true)}
-          aria-label={`Remove ${design.title || 'Untitled'}`}
-        >
+        <Button kind="word" onClick={() => setSure(true)} aria-label={`Remove ${design.title || 'Untitled'}`}>
           remove
-        </button>
+        </Button>
       )}
     </li>
   )
@@ -99,9 +91,9 @@ export const StartPage = () => {
           costs.
         </p>
         <div className="field-line">
-          <button type="button" className="act on" onClick={() => beginDesign(newArrangement())}>
+          <Button kind="main" onClick={() => beginDesign(newArrangement())}>
             Begin with an empty vessel
-          </button>
+          </Button>
           <FileActs />
         </div>
       </header>

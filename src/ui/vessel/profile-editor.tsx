@@ -1,5 +1,5 @@
 import type { ProfilePoint, Vessel } from '../../arrangement/index.ts'
-import { NumberBox } from '../list/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import { VesselDrawing } from './vessel-drawing.tsx'
 
 const CYLINDER: ProfilePoint[] = [
@@ -33,47 +33,45 @@ export const ProfileEditor = ({
         <ol>
           {profile.map((p, i) => (
             <li key={i}>
-              <NumberBox
-                label="height, %"
-                name={`point ${i + 1}: height in % of the whole`}
+              <NumberField
+                label="height"
+                unit="%"
+                spoken={`point ${i + 1}: height in % of the whole`}
                 value={Math.round(p[0] * 100)}
-                least={i === 0 ? 0 : between(i, -1)}
-                most={i === profile.length - 1 ? 100 : between(i, 1)}
+                min={i === 0 ? 0 : between(i, -1)}
+                max={i === profile.length - 1 ? 100 : between(i, 1)}
                 onChange={(v) => put(i, { h: v / 100 })}
               />
-              <NumberBox
-                label="width, %"
-                name={`point ${i + 1}: width in % of the mouth's`}
+              <NumberField
+                label="width"
+                unit="%"
+                spoken={`point ${i + 1}: width in % of the mouth's`}
                 value={Math.round(p[1] * 100)}
-                least={5}
-                most={400}
+                min={5}
+                max={400}
                 onChange={(v) => put(i, { w: v / 100 })}
               />
-              <button
-                type="button"
-                className="quiet"
-                disabled={i === profile.length - 1}
+              <Button
+                kind="word"
+                off={i === profile.length - 1}
                 onClick={() => addAfter(i)}
                 aria-label={`Put a point above point ${i + 1}`}
               >
                 + point
-              </button>
-              <button
-                type="button"
-                className="quiet"
-                disabled={profile.length <= 2 || i === 0 || i === profile.length - 1}
+              </Button>
+              <Button
+                kind="word"
+                off={profile.length <= 2 || i === 0 || i === profile.length - 1}
                 onClick={() => onChange(profile.filter((_, k) => k !== i))}
                 aria-label={`Take out point ${i + 1}`}
               >
                 take out
-              </button>
+              </Button>
             </li>
           ))}
         </ol>
       </div>
-      <button type="button" className="act" onClick={() => onChange(null)}>
-        Straight sides
-      </button>
+      <Button onClick={() => onChange(null)}>Straight sides</Button>
     </details>
   )
 }

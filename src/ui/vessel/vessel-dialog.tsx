@@ -4,7 +4,7 @@ import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { waterVolume_mm3 } from '../../geometry/index.ts'
 import { change, perform, useStudio } from '../../state/index.ts'
 import { formatLength, fromUnit, toUnit, type Units } from '../../units/index.ts'
-import { NumberBox } from '../list/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import { ProfileEditor } from './profile-editor.tsx'
 import { VesselDrawing } from './vessel-drawing.tsx'
 import './vessel.css'
@@ -31,11 +31,11 @@ export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => 
   const set = (part: Extract<Parameters<typeof perform>[0], { do: 'set-vessel' }>['set']) =>
     perform({ do: 'set-vessel', set: part })
   const size = (key: 'width' | 'depth' | 'height' | 'wall', label: string) => (
-    <NumberBox
+    <NumberField
       label={`${label}, ${units}`}
       value={shown(vessel[key])}
-      least={shown(key === 'wall' ? 0.5 : 10)}
-      most={shown(key === 'wall' ? 60 : 2000)}
+      min={shown(key === 'wall' ? 0.5 : 10)}
+      max={shown(key === 'wall' ? 60 : 2000)}
       step={key === 'wall' ? step / 5 : step}
       digits={key === 'wall' ? digits + 1 : digits}
       onChange={(v) => {
@@ -59,9 +59,9 @@ export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => 
             <option value="mm">millimetres</option>
           </select>
         </label>
-        <button type="button" className="act on" onClick={onClose}>
+        <Button kind="main" onClick={onClose}>
           Done
-        </button>
+        </Button>
       </div>
       <p className="dim">
         All drawn to one scale. Choosing one keeps your stems; those that would cross the wall are for you to move.
@@ -133,11 +133,12 @@ export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => 
             ))}
           </select>
         </label>
-        <NumberBox
-          label="filled, %"
+        <NumberField
+          label="filled"
+          unit="%"
           value={Math.round(vessel.waterFill * 100)}
-          least={0}
-          most={100}
+          min={0}
+          max={100}
           step={5}
           onChange={(v) => set({ waterFill: v / 100 })}
         />

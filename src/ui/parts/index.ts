@@ -1,0 +1,7 @@
+export { Button, type ButtonProps } from './button.tsx'
+export { Dialog, type DialogProps } from './dialog.tsx'
+export { Disclosure, type DisclosureProps } from './disclosure.tsx'
+export { SelectField, type SelectFieldProps, TextField, type TextFieldProps } from './field.tsx'
+export { digitsFor, formatNumber, parseNumber } from './format.ts'
+export { alongScale, Gauge, type GaugeProps, placeInBand, type Range, UprightGauge } from './gauge.tsx'
+export { NumberField, type NumberFieldProps } from './number-field.tsx'
