@@ -10,5 +10,6 @@ export default defineConfig({
     testTimeout: 60_000,
     environment: 'node',
     include: ['tests/unit/**/*.test.ts'],
+    setupFiles: ['tests/setup.ts'],
   },
 })

@@ -5,6 +5,6 @@ import { appendFileSync } from 'node:fs'
  * `R3 undo returns exactly: 200 seeds x 100 commands, 0 failures`. Call it after the checks have passed.
  */
 export const promise = (line: string): void => {
-  const file = process.env['PROMISES']
+  const file = process.env.PROMISES
   if (file) appendFileSync(file, `${line}\n`)
 }

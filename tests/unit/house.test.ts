@@ -15,7 +15,18 @@ const MAY_IMPORT: Record<string, string[]> = {
   storage: ['arrangement'],
   state: ['arrangement', 'catalogue', 'colour', 'geometry', 'readings', 'stem-list', 'drawing', 'storage', 'units'],
   inspect: ['arrangement', 'catalogue', 'geometry', 'readings', 'stem-list'],
-  ui: ['arrangement', 'catalogue', 'colour', 'geometry', 'readings', 'stem-list', 'drawing', 'storage', 'state', 'units'],
+  ui: [
+    'arrangement',
+    'catalogue',
+    'colour',
+    'geometry',
+    'readings',
+    'stem-list',
+    'drawing',
+    'storage',
+    'state',
+    'units',
+  ],
 }
 const PURE = ['units', 'arrangement', 'colour', 'catalogue', 'geometry', 'readings', 'stem-list', 'drawing']
 const SRC = resolve(import.meta.dirname, '../../src')
@@ -26,7 +37,9 @@ const filesOf = (folder: string): string[] =>
     .map((f) => join(folder, f))
 
 const importsOf = (file: string): string[] =>
-  [...readFileSync(file, 'utf8').matchAll(/(?:from|import|import\(|new URL\()\s*\(?\s*'([^']+)'/g)].map((m) => m[1] as string)
+  [...readFileSync(file, 'utf8').matchAll(/(?:from|import|import\(|new URL\()\s*\(?\s*'([^']+)'/g)].map(
+    (m) => m[1] as string,
+  )
 
 const roomOf = (file: string): string => relative(SRC, file).split(sep)[0] as string
 
@@ -68,14 +81,22 @@ describe('the direction of imports', () => {
       for (const from of importsOf(file))
         if (/^(react|konva|zustand|zundo|idb)/.test(from)) wrong.push(`${relative(SRC, file)} imports ${from}`)
       const code = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
-      const touched = code.match(/\b(document\.(createElement|body|getElementById|querySelector)|window\.|localStorage|Math\.random|Date\.now|new Date\(\)|fetch\()/)
+      const touched = code.match(
+        /\b(document\.(createElement|body|getElementById|querySelector)|window\.|localStorage|Math\.random|Date\.now|new Date\(\)|fetch\()/,
+      )
       if (touched) wrong.push(`${relative(SRC, file)} uses ${touched[0]}`)
     }
     expect(wrong).toEqual([])
   })
 
   it('nothing asks for anything but its own files', () => {
-    const wrong = files.filter((f) => /\b(fetch|XMLHttpRequest|WebSocket|sendBeacon)\b\(?/.test(readFileSync(f, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '').replace(/fetch\(new URL|fetch\(`\$\{import\.meta\.env\.BASE_URL\}/g, '')))
+    const wrong = files.filter((f) =>
+      /\b(fetch|XMLHttpRequest|WebSocket|sendBeacon)\b\(?/.test(
+        readFileSync(f, 'utf8')
+          .replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+          .replace(/fetch\(new URL|fetch\(`\$\{import\.meta\.env\.BASE_URL\}/g, ''),
+      ),
+    )
     expect(wrong.map((f) => relative(SRC, f))).toEqual([])
   })
 })
