@@ -1,6 +1,6 @@
 import type { Point3 } from '../arrangement/index.ts'
 import type { Habit, Plant } from '../catalogue/index.ts'
-import { buildSolid, type StemCurve, seedOf } from '../geometry/index.ts'
+import { buildMesh, type StemCurve, seedOf } from '../geometry/index.ts'
 import { type Cache, remembered } from './cache.ts'
 import { occlude } from './occlusion.ts'
 import { rasterise } from './raster.ts'
@@ -101,7 +101,7 @@ export const plantPlate = (
     const [x, y, z] = FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
-    const { mesh } = buildSolid({ plant, openness, head_mm, seed, axis, curve, piece: 'whole' })
+    const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole' })
     const samples = samplesOf(quality)
     const inks = inksFor(scale * samples)
     const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)

@@ -1,4 +1,4 @@
-import { buildSolid, type ResolvedStem, type Solid, solidInput } from '../geometry/index.ts'
+import { buildMesh, type Mesh, type ResolvedStem, solidInput } from '../geometry/index.ts'
 import { type Cache, remembered } from './cache.ts'
 import { occlude } from './occlusion.ts'
 import { rasterise } from './raster.ts'
@@ -41,18 +41,17 @@ export const solidKey = (stem: ResolvedStem): string => {
   return key
 }
 
-const solidBytes = ({ mesh, standins }: Solid): number =>
+const meshBytes = (mesh: Mesh): number =>
   mesh.positions.byteLength +
   mesh.normals.byteLength +
   mesh.uvs.byteLength +
   mesh.triangles.byteLength +
   mesh.parts.byteLength +
-  mesh.tissues.byteLength +
-  standins.byteLength
+  mesh.tissues.byteLength
 
-/** The stem's solid; a stem that was only shifted keeps it. */
-export const solidFor = (stem: ResolvedStem, cache: Cache): Solid =>
-  remembered(cache, `solid ${solidKey(stem)}`, () => buildSolid(solidInput(stem)), solidBytes)
+/** The stem's triangles; a stem that was only shifted keeps them. */
+export const meshFor = (stem: ResolvedStem, cache: Cache): Mesh =>
+  remembered(cache, `mesh ${solidKey(stem)}`, () => buildMesh(solidInput(stem)), meshBytes)
 
 const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength
 
@@ -70,7 +69,7 @@ export const stemSprite = (
   const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
   const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
   const paint = (): Sprite => {
-    const { mesh } = solidFor(stem, cache)
+    const mesh = meshFor(stem, cache)
     const samples = samplesOf(quality)
     const inks = inksFor(scale * samples)
     const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)

@@ -1,4 +1,4 @@
-import type { ViewAngle } from '../geometry/types.ts'
+import type { ViewAngle } from '../geometry/index.ts'
 
 /** A rectangle of a view, mm, up positive, and how many pixels a mm gets. */
 export interface Frame {

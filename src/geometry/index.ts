@@ -1,3 +1,4 @@
+export { buildMesh } from './build-mesh.ts'
 export { endTangent, facingAxis } from './facing.ts'
 export { type Air, createGapSpace, type GapSpace, measureAir } from './gaps.ts'
 export { buildSolid, type SolidInput } from './habits/index.ts'

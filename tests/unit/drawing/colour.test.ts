@@ -6,7 +6,7 @@ import { packOklch } from '../../../src/drawing/oklch.ts'
 import { rasterise } from '../../../src/drawing/raster.ts'
 import { inksFor, shadeRaster } from '../../../src/drawing/shade.ts'
 import { tintsOf } from '../../../src/drawing/tints.ts'
-import { solidOf, TISSUES } from '../../../src/geometry/index.ts'
+import { buildMesh, solidInput, TISSUES } from '../../../src/geometry/index.ts'
 import { resolvedOf } from './fixture.ts'
 
 const linear = (byte: number): number => {
@@ -41,7 +41,7 @@ const ANGLE = { turn: 0, pitch: 25 }
 /** A head that is looked in the face, ready to be given any colour. */
 const headOf = (habit: Habit, head: number, quality: 'draft' | 'fine') => {
   const [stem] = resolvedOf([{ id: 'a', habit, head, mouth: [0, -10], tip: [0, -60, 80] }]).stems
-  const { mesh } = solidOf(stem!)
+  const mesh = buildMesh(solidInput(stem!))
   const samples = quality === 'fine' ? 2 : 1
   const k = 1.5 * samples
   const inks = inksFor(k)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { EMPTY_DEPTH, rasterise } from '../../../src/drawing/raster.ts'
-import { type Mesh, projectPoint, solidOf, type ViewAngle } from '../../../src/geometry/index.ts'
+import { buildMesh, type Mesh, projectPoint, solidInput, type ViewAngle } from '../../../src/geometry/index.ts'
 import { disc, resolvedOf } from './fixture.ts'
 
 /** Slow and plain: is the centre of this subpixel inside any triangle? */
@@ -26,7 +26,7 @@ const silhouette = (mesh: Mesh, angle: ViewAngle, k: number): Set<string> => {
 describe('from triangles to a depth buffer', () => {
   it('a rose covers what its triangles cover, within 2 %, from every side', () => {
     const [stem] = resolvedOf([{ id: 'a', mouth: [10, -5], tip: [40, -30, 90] }]).stems
-    const { mesh } = solidOf(stem!)
+    const mesh = buildMesh(solidInput(stem!))
     for (const angle of [
       { turn: 0, pitch: 0 },
       { turn: 75, pitch: 20 },
