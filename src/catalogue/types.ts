@@ -1,4 +1,4 @@
-import type { Mechanics, ProfilePoint, Role, TableShape, VesselMaterial, VesselPlan } from '../arrangement/types.ts'
+import type { Mechanics, ProfilePoint, Role, TableShape, VesselMaterial, VesselPlan } from '../arrangement/index.ts'
 
 export type FormClass = 'line' | 'form' | 'mass' | 'filler' | 'foliage'
 

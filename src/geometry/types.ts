@@ -1,5 +1,5 @@
-import type { Arrangement, Point3, Role, Stem, Vessel } from '../arrangement/types.ts'
-import type { Plant } from '../catalogue/types.ts'
+import type { Arrangement, Point3, Role, Stem, Vessel } from '../arrangement/index.ts'
+import type { Plant } from '../catalogue/index.ts'
 
 /** The line of a stem from the cut end, through the mouth, to the tip. */
 export interface StemCurve {

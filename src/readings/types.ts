@@ -1,5 +1,5 @@
-import type { Edit } from '../arrangement/edits.ts'
-import type { Form, Point2 } from '../arrangement/types.ts'
+import type { Edit } from '../arrangement/index.ts'
+import type { Form, Point2 } from '../arrangement/index.ts'
 
 export const READING_IDS = ['focal-prominence', 'negative-space', 'palette-harmony', 'proportion'] as const
 export type ReadingId = (typeof READING_IDS)[number]

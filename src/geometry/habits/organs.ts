@@ -1,5 +1,5 @@
 import type { Point3 } from '../../arrangement/index.ts'
-import type { Plant } from '../../catalogue/types.ts'
+import type { Plant } from '../../catalogue/index.ts'
 import type { StemCurve, Tissue } from '../types.ts'
 import type { Builder } from './builder.ts'
 import type { LeafForm } from './leaf.ts'

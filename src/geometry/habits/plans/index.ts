@@ -1,4 +1,4 @@
-import type { Habit } from '../../../catalogue/types.ts'
+import type { Habit } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
