@@ -15,6 +15,8 @@ export interface Builder {
   part: number
   /** Steps across a surface, times this: 0.5 coarse … 1.5 fine. */
   detail: number
+  /** Where given, tubes of bare stem inside heads are noted here: both ends and the radius. */
+  bare?: { a: Point3; b: Point3; r: number }[]
 }
 
 export const TISSUE_NUMBER = Object.fromEntries(TISSUES.map((tissue, i) => [tissue, i])) as Record<Tissue, number>
@@ -166,6 +168,7 @@ export const addTube = (
 ): void => {
   const n = points.length - 1
   if (n < 1) return
+  if (tissue === 'stem') b.bare?.push({ a: points[0]!, b: points[n]!, r: (r0 + r1) / 2 })
   const nv = steps(b, sides, 3)
   const us: Point3[] = []
   const vs: Point3[] = []
@@ -183,13 +186,15 @@ export const addTube = (
     vs.push(cross(t, u))
     side = u
   }
+  // Few-sided tubes are a little stouter, so that they look as wide as round ones on the mean.
+  const stout = Math.PI / nv / Math.sin(Math.PI / nv)
   addGrid(
     b,
     n,
     nv,
     (s, v, out) => {
       const i = Math.round(s * n)
-      const r = r0 + (r1 - r0) * s
+      const r = (r0 + (r1 - r0) * s) * stout
       const c = r * Math.cos(v * TAU)
       const d = r * Math.sin(v * TAU)
       for (let k = 0; k < 3; k++) out[k] = points[i]![k]! + us[i]![k]! * c + vs[i]![k]! * d

@@ -1,16 +1,20 @@
 import type { Solid } from '../types.ts'
 import { meshOf } from './mesh.ts'
-import type { SolidInput } from './organs.ts'
+import type { Layout, SolidInput } from './organs.ts'
 import { layoutOf } from './plans/index.ts'
-import { standinsOf } from './standins.ts'
+import { packStandins } from './standins.ts'
+import { tuningOf } from './tune.ts'
 
 export type { SolidInput } from './organs.ts'
+
+const standinsOf = (input: SolidInput, layout: Layout): Float32Array =>
+  packStandins(layout, tuningOf(input, layout, layoutOf, packStandins))
 
 /** The solid of one stem: its mesh and its stand-ins, mm relative to the tip. Same input, same solid. */
 export const buildSolid = (input: SolidInput): Solid => {
   const layout = layoutOf(input)
-  return { mesh: meshOf(layout, input.detail ?? 1), standins: standinsOf(layout) }
+  return { mesh: meshOf(layout, input.detail ?? 1), standins: standinsOf(input, layout) }
 }
 
-/** The stand-ins alone, without laying a mesh; packed as geometry/types.ts says. */
-export const buildStandins = (input: SolidInput): Float32Array => standinsOf(layoutOf(input))
+/** The stand-ins alone, without laying a mesh; packed as geometry/types.ts says. The first stem of a plant measures it. */
+export const buildStandins = (input: SolidInput): Float32Array => standinsOf(input, layoutOf(input))

@@ -25,6 +25,8 @@ export interface LeafForm {
   depth: number
   /** How far the margin runs ahead of the midrib, share of half width: the slant of the veins. */
   slant?: number
+  /** 1 waves in and out; more makes narrow slits between broad lobes. */
+  slit?: number
   nu?: number
   nv?: number
 }
@@ -44,7 +46,7 @@ export const leafAxes = (leaf: LeafForm): [Point3, Point3, Point3] => {
 /** Lay one leaf with its stalk. */
 export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): void => {
   const [d, s, n] = leafAxes(leaf)
-  const { o, length, width, stalk, droop, fold, wave, lobes, depth, slant = 0 } = leaf
+  const { o, length, width, stalk, droop, fold, wave, slant = 0 } = leaf
   const outline = OUTLINES[leaf.outline]
   addGrid(
     b,
@@ -52,8 +54,7 @@ export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): vo
     steps(b, leaf.nv ?? 4),
     (u, v, out) => {
       const q = 2 * v - 1
-      const cut = lobes > 0 ? 1 - depth * (0.5 - 0.5 * Math.cos(u * lobes * 2 * Math.PI)) * Math.min(1, 4 * (1 - u)) : 1
-      const h = (width / 2) * outline(u) * cut * q
+      const h = (width / 2) * outline(u) * cutAt(leaf, u) * q
       const x = length * (stalk + (1 - stalk) * u) + slant * Math.abs(h)
       const lift = Math.abs(h) * fold + wave * Math.sin(u * 9 + q * 2) * width * 0.05 * Math.abs(q)
       const hang = (droop * u * u * length) / 2
@@ -65,4 +66,25 @@ export const addLeaf = (b: Builder, leaf: LeafForm, tissue: Tissue = 'leaf'): vo
     const r = Math.max(0.35, width * 0.022)
     addTube(b, [o, along(o, d, length * stalk * 1.15)], r, r, tissue, 4)
   }
+}
+
+/** How far a lobed margin is cut in at u. */
+const cutAt = ({ lobes, depth, slit = 1 }: LeafForm, u: number): number =>
+  lobes > 0 ? 1 - depth * (0.5 - 0.5 * Math.cos(u * lobes * 2 * Math.PI)) ** slit * Math.min(1, 4 * (1 - u)) : 1
+
+const shares = new Map<string, readonly [number, number]>()
+/** Area of the lower and the upper half of a blade, each over its own length times the width. */
+export const leafShares = (leaf: LeafForm): readonly [number, number] => {
+  const key = `${leaf.outline} ${leaf.lobes} ${leaf.depth} ${leaf.slit ?? 1}`
+  const known = shares.get(key)
+  if (known) return known
+  const n = 200
+  const sum = [0, 0]
+  for (let i = 0; i < n; i++) {
+    const u = (i + 0.5) / n
+    sum[u < 0.5 ? 0 : 1]! += (OUTLINES[leaf.outline](u) * cutAt(leaf, u) * 2) / n
+  }
+  const share = [sum[0]!, sum[1]!] as const
+  shares.set(key, share)
+  return share
 }

@@ -11,7 +11,7 @@ import { along, randomFrom } from './vector.ts'
 export const addLayout = (b: Builder, layout: Layout): void => {
   const { line, stem } = layout
   addTube(b, stretch(line, 0, stem.until, 30), stem.r0, stem.r1, stem.tissue, 7)
-  for (const twig of layout.twigs) addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, 4)
+  for (const twig of layout.twigs) addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, 6)
   for (const leaf of layout.leaves) addLeaf(b, leaf)
   for (const head of layout.heads) {
     if (head.twin) {

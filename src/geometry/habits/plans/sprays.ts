@@ -219,6 +219,7 @@ export const orchidSpray: Plan = (c) => {
       ...headAt(c, o, w, head * (open < 0.1 ? 0.34 : lerp(1, 0.8, k)) * about(random, 0.04), open),
       f: frameOf(o, w, f.w),
       kind: 'orchid',
+      small: true,
     })
   }
   layout.stem.r1 *= 0.5

@@ -1,0 +1,113 @@
+import type { Point3 } from '../../arrangement/index.ts'
+import { type Builder, TISSUE_NUMBER } from './builder.ts'
+import type { Bounds } from './fit.ts'
+import { coverMesh, type Raster, type Slab } from './silhouette.ts'
+import { cross, scale, unit } from './vector.ts'
+
+/** Cut an upright mesh into slabs by height: each as wide as the mesh is there, seen from two sides. */
+export const cutSlabs = (raster: Raster, b: Builder, count: number, { least, most, middle, half }: Bounds): Slab[] => {
+  const { size } = raster
+  const front = new Int32Array(3 * size)
+  const side = new Int32Array(3 * size)
+  coverMesh(raster, b, { right: [1, 0, 0], up: [0, 0, 1] }, middle, half, front)
+  coverMesh(raster, b, { right: [0, 1, 0], up: [0, 0, 1] }, middle, half, side)
+  const mm = (2 * half) / size
+  const tall = (most[2] - least[2]) / count
+  const slabs: Slab[] = []
+  for (let s = 0; s < count; s++) {
+    const z0 = least[2] + s * tall
+    const from = Math.max(0, Math.floor((z0 - middle[2] + half) / mm))
+    const to = Math.min(size - 1, Math.max(from, Math.ceil((z0 + tall - middle[2] + half) / mm) - 1))
+    const wide = (rows: Int32Array): [centre: number, half: number] => {
+      let [sum, widest, best] = [0, 0, from]
+      for (let r = from; r <= to; r++) {
+        const n = rows[3 * r + 2]!
+        sum += n
+        if (n > widest) [widest, best] = [n, r]
+      }
+      const mean = sum / (to - from + 1)
+      const centre = widest > 0 ? ((rows[3 * best]! + rows[3 * best + 1]! + 1) / 2) * mm - half : 0
+      return [centre, Math.max(0.5 * mm, ((widest + mean) / 4) * mm)]
+    }
+    const [x, rx] = wide(front)
+    const [y, ry] = wide(side)
+    const o: Point3 = [x + middle[0], y + middle[1], z0 + tall / 2]
+    slabs.push({ o, a: [rx, 0, 0], b: [0, ry, 0], c: [0, 0, tall * 0.58] })
+  }
+  return slabs
+}
+
+/** Directions of a symmetric 3 × 3 (xx, yy, zz, xy, xz, yz) by power iteration: largest first, with its value. */
+const principal = (m: readonly number[], start: Point3, clear?: Point3): [Point3, number] => {
+  let v = start
+  let l = 0
+  for (let i = 0; i < 24; i++) {
+    let w: Point3 = [
+      m[0]! * v[0] + m[3]! * v[1] + m[4]! * v[2],
+      m[3]! * v[0] + m[1]! * v[1] + m[5]! * v[2],
+      m[4]! * v[0] + m[5]! * v[1] + m[2]! * v[2],
+    ]
+    if (clear) {
+      const k = w[0] * clear[0] + w[1] * clear[1] + w[2] * clear[2]
+      w = [w[0] - k * clear[0], w[1] - k * clear[1], w[2] - k * clear[2]]
+    }
+    l = Math.hypot(...w)
+    if (l < 1e-12) return [v, 0]
+    v = [w[0] / l, w[1] / l, w[2] / l]
+  }
+  return [v, l]
+}
+
+/** Most parts that get an ellipsoid each, and the share of the surface below which a part gets none. Ours. */
+const MOST = 11
+const LEAST = 0.012
+/** The parts that get one make up at least this share of the surface. */
+const ENOUGH = 0.8
+
+/**
+ * One ellipsoid for each petal, where a head has few: centre and spread of its surface (a flat disc reaches twice its
+ * spread). None when there are too many.
+ */
+export const cutParts = (b: Builder): Slab[] => {
+  const sums = new Map<number, number[]>()
+  const P = b.positions
+  let all = 0
+  for (let t = 0; t < b.faces; t++) {
+    if (b.tissues[t] === TISSUE_NUMBER.stem || b.tissues[t] === TISSUE_NUMBER.bark) continue
+    const [i, j, k] = [3 * b.triangles[3 * t]!, 3 * b.triangles[3 * t + 1]!, 3 * b.triangles[3 * t + 2]!]
+    const e: Point3 = [P[j]! - P[i]!, P[j + 1]! - P[i + 1]!, P[j + 2]! - P[i + 2]!]
+    const g: Point3 = [P[k]! - P[i]!, P[k + 1]! - P[i + 1]!, P[k + 2]! - P[i + 2]!]
+    const area = Math.hypot(...cross(e, g)) / 2
+    const [x, y, z] = [0, 1, 2].map((c) => (P[i + c]! + P[j + c]! + P[k + c]!) / 3) as Point3
+    const s = sums.get(b.parts[t]!) ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+    const terms = [1, x, y, z, x * x, y * y, z * z, x * y, x * z, y * z]
+    for (let c = 0; c < 10; c++) s[c]! += area * terms[c]!
+    sums.set(b.parts[t]!, s)
+    all += area
+  }
+  const great = [...sums.values()].filter((s) => s[0]! > LEAST * all)
+  const seen = great.reduce((sum, s) => sum + s[0]!, 0)
+  if (great.length === 0 || great.length > MOST || seen < ENOUGH * all) return []
+  return great.map((s) => {
+    const n = s[0]!
+    const [x, y, z] = [s[1]! / n, s[2]! / n, s[3]! / n]
+    const m = [
+      s[4]! / n - x * x,
+      s[5]! / n - y * y,
+      s[6]! / n - z * z,
+      s[7]! / n - x * y,
+      s[8]! / n - x * z,
+      s[9]! / n - y * z,
+    ]
+    const [a, va] = principal(m, unit([0.61, 0.53, 0.59]))
+    const [c0, vb] = principal(m, unit(cross(a, Math.abs(a[2]) < 0.8 ? [0, 0, 1] : [1, 0, 0])), a)
+    const c = unit(cross(a, c0))
+    const rest = Math.max(0, m[0]! + m[1]! + m[2]! - va - vb)
+    return {
+      o: [x, y, z],
+      a: scale(a, 2 * Math.sqrt(Math.max(0, va))),
+      b: scale(c0, 2 * Math.sqrt(Math.max(0, vb))),
+      c: scale(c, Math.max(2 * Math.sqrt(rest), 0.01 * Math.sqrt(n))),
+    }
+  })
+}
