@@ -201,8 +201,28 @@ export const applyEdit = (document: Arrangement, edit: Edit): Arrangement => {
       return withSetting(document, edit.set)
     case 'many': {
       const after = edit.edits.reduce(applyEdit, document)
-      return same(after, document) ? document : after
+      return withOldIdentities(document, after)
     }
+  }
+}
+
+/** What came out equal after several edits is the same object as before them. */
+const withOldIdentities = (before: Arrangement, after: Arrangement): Arrangement => {
+  if (after === before || same(after, before)) return before
+  const old = new Map(before.stems.map((s) => [s.id, s]))
+  const kept = <K extends 'vessel' | 'palette' | 'setting' | 'stems'>(key: K): Arrangement[K] =>
+    same(before[key], after[key]) ? before[key] : after[key]
+  const stems = kept('stems').map((stem) => {
+    const was = old.get(stem.id)
+    return was && same(was, stem) ? was : stem
+  })
+  const sameStems = kept('stems') === before.stems
+  return {
+    ...after,
+    vessel: kept('vessel'),
+    palette: kept('palette'),
+    setting: kept('setting'),
+    stems: sameStems ? before.stems : stems,
   }
 }
 

@@ -1,0 +1,62 @@
+import { applyEdit, type Problem, problemLine, readArrangement } from '../arrangement/index.ts'
+import { EXAMPLE_PRICES, plantIds } from '../catalogue/index.ts'
+import { resolveArrangement } from '../geometry/index.ts'
+import { type Advice, type ReadingResult, readAll } from '../readings/index.ts'
+import { type Purchase, purchase, type StemRow, stemList } from '../stem-list/index.ts'
+import type { FileText } from './files.ts'
+
+/** The line of a file that was read. Lengths in mm, money in the currency's main unit. */
+export interface Inspected {
+  file: string
+  title: string
+  readings: Record<
+    string,
+    { score: number | null; values: ReadingResult['values']; advice: Advice[]; notApplicable?: string }
+  >
+  stemList: StemRow[]
+  purchase: Purchase
+}
+
+/** The line of a file that was not: the first problem with its path in front, and all of them. */
+export interface Refused {
+  file: string
+  error: string
+  problems?: Problem[]
+}
+
+/**
+ * What one design file has to say, priced by the example prices (invented, and they say so). A file with anything wrong in it is refused whole.
+ * @param copies instead of the number in the file; null for that one
+ */
+export const inspectFile = (given: FileText, copies: number | null): Inspected | Refused => {
+  if ('error' in given) return given
+  const { file, text } = given
+  const read = readArrangement(text, { plants: plantIds })
+  if (read.kind !== 'ok')
+    return {
+      file,
+      error: read.problems[0] ? problemLine(read.problems[0]) : 'it can’t be read',
+      problems: read.problems,
+    }
+  try {
+    const document = copies === null ? read.document : applyEdit(read.document, { do: 'set-setting', set: { copies } })
+    const resolved = resolveArrangement(document)
+    const readings = readAll(resolved).map(({ id, score, values, advice, notApplicable }) => [
+      id,
+      { score, values, advice, ...(notApplicable ? { notApplicable } : {}) },
+    ])
+    return {
+      file,
+      title: document.title,
+      readings: Object.fromEntries(readings),
+      stemList: stemList(resolved),
+      purchase: purchase(resolved, document.setting.copies, EXAMPLE_PRICES),
+    }
+  } catch (error) {
+    // A mistake of ours, not of the file; the other files are still read.
+    return {
+      file,
+      error: `the design could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
+    }
+  }
+}

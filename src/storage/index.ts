@@ -1,0 +1,28 @@
+import { databaseRecords } from './database.ts'
+import { memoryRecords } from './memory.ts'
+import { designStore, type StoreOptions } from './store.ts'
+import type { DesignStore } from './types.ts'
+
+export { type AutosaveOptions, type Autosaver, autosaver } from './autosave.ts'
+export { claimDesign, type Release } from './claim.ts'
+export { memoryRecords, type Shelves, type StorageCall } from './memory.ts'
+export { fileName } from './names.ts'
+export type { StoreOptions } from './store.ts'
+export type * from './types.ts'
+
+/** Designs in the browser's database. Works where there is none too: each call then says that it can't be reached. */
+export const browserStore = (options: StoreOptions & { name?: string }): DesignStore =>
+  designStore(databaseRecords(options.name), options)
+
+/** Designs in memory, gone at the end of the page. */
+export const memoryStore = (options: StoreOptions & { records?: ReturnType<typeof memoryRecords> }): DesignStore =>
+  designStore(options.records ?? memoryRecords(), options)
+
+/** Asks the browser not to clear what is stored; true if it promises. It may still be cleared by hand: a file is the safe copy. */
+export const askToKeep = async (): Promise<boolean> => {
+  try {
+    return (await globalThis.navigator?.storage?.persist?.()) ?? false
+  } catch {
+    return false
+  }
+}

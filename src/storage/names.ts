@@ -1,0 +1,18 @@
+/** Names that one widespread system keeps for devices, whatever the ending. */
+const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i
+
+/**
+ * A name for the file of a design: its title without what some system can't have in a name (separators, control and
+ * invisible characters, leading and trailing dots), at most 80 characters, and `.json`.
+ */
+export const fileName = (title: string): string => {
+  const plain = title
+    .normalize('NFC')
+    .replace(/[\p{C}<>:"/\\|?*]+/gu, ' ')
+    .replace(/\s+/g, ' ')
+  const cut = [...plain.replace(/^[. ]+/, '')].slice(0, 80).join('')
+  const name = cut.replace(/[. ]+$/, '')
+  if (!name) return 'arrangement.json'
+  // The system looks only at what stands before the first dot.
+  return RESERVED.test(name.split('.')[0]!.trim()) ? `design ${name}.json` : `${name}.json`
+}
