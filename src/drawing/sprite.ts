@@ -50,7 +50,7 @@ const meshBytes = (mesh: Mesh): number =>
   mesh.tissues.byteLength
 
 /** The stem's triangles; a stem that was only shifted keeps them. */
-export const meshFor = (stem: ResolvedStem, cache: Cache): Mesh =>
+const meshFor = (stem: ResolvedStem, cache: Cache): Mesh =>
   remembered(cache, `mesh ${solidKey(stem)}`, () => buildMesh(solidInput(stem)), meshBytes)
 
 const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { contourOf, createCache, plantPlate, type Sprite, stemSprite, stillBox } from '../../../src/drawing/index.ts'
+import {
+  contourOf,
+  createCache,
+  paintPicture,
+  plantPlate,
+  type Sprite,
+  stemSprite,
+  stillBox,
+} from '../../../src/drawing/index.ts'
 import { plantOf, resolvedOf } from './fixture.ts'
 
 const area = (line: number[]): number => {
@@ -78,5 +86,35 @@ describe('plates and frames', () => {
     expect(front.right).toBeGreaterThan(95)
     expect(back.left).toBeCloseTo(-front.right, 5)
     expect(back.right).toBeCloseTo(-front.left, 5)
+  })
+})
+
+describe('the box and the picture', () => {
+  it('agree: what is painted reaches to the box, and not beyond it', () => {
+    const resolved = resolvedOf([
+      { id: 'a', mouth: [20, 0], tip: [90, 0, 100] },
+      { id: 'b', habit: 'quilled', head: 90, mouth: [-20, 10], tip: [-100, 30, 60] },
+    ])
+    const angle = { turn: 35, pitch: 20 }
+    const box = stillBox(resolved, angle)
+    const frame = { left: -200, right: 200, bottom: -200, top: 200, scale: 1 }
+    const picture = paintPicture(
+      resolved,
+      angle,
+      frame,
+      { quality: 'draft', section: false, vessel: 'grey' },
+      createCache(),
+    )
+    const seen = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity }
+    picture.owner.forEach((owner, i) => {
+      if (owner === 0) return
+      const [x, y] = [(i % picture.width) - 200, 200 - Math.floor(i / picture.width)]
+      seen.left = Math.min(seen.left, x)
+      seen.right = Math.max(seen.right, x + 1)
+      seen.bottom = Math.min(seen.bottom, y - 1)
+      seen.top = Math.max(seen.top, y)
+    })
+    for (const side of ['left', 'right', 'bottom', 'top'] as const)
+      expect(Math.abs(seen[side] - box[side]), side).toBeLessThan(2.5)
   })
 })
