@@ -49,8 +49,8 @@ export const PalettesSheet = () => {
       <header className="head-line">
         <h1>Palettes</h1>
         <p className="dim">
-          the same arrangement {columns.length + 1} times, seen from the front. Choose up to {MOST - 1} to hold beside
-          it.
+          the same arrangement {columns.length === 0 ? 'once' : `${columns.length + 1} times`}, seen from the front.
+          Choose up to {MOST - 1} to hold beside it.
         </p>
         <Button onClick={() => setEditing({ ...now, name: `${now.name}, changed`, own: true })}>
           Make one of your own
@@ -91,7 +91,7 @@ export const PalettesSheet = () => {
       ) : null}
       <div
         className="palette-columns"
-        style={{ gridTemplateColumns: `repeat(${columns.length + 1 + (editing ? 1 : 0)}, minmax(220px, 1fr))` }}
+        style={{ gridTemplateColumns: `repeat(${columns.length + 1 + (editing ? 1 : 0)}, minmax(220px, 320px))` }}
       >
         {editing ? (
           <PaletteColumn palette={editing} document={dressed(document, editing)} before={document} state="being made" />
