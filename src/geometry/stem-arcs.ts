@@ -11,6 +11,9 @@ export interface Plane {
 const OVER_RIM = 10
 /** Place of a hanging stem's shoulder beyond and over the rim, mm. Ours. */
 const BEYOND = 8
+/** The shoulder lies at this part of the way to the tip, and this much higher for each mm beyond the rim. Ours. */
+const SHOULDER = 0.72
+const RISE = 0.3
 
 const cubic = (t: number, p0: number, p1: number, p2: number, p3: number): number => {
   const u = 1 - t
@@ -71,15 +74,17 @@ export const raisedArc = (plane: Plane, passes: boolean, steps: number): Float64
   return even(fine, steps)
 }
 
-/** Two arcs: up and over the rim to a shoulder just outside, then down to the tip in the same direction. */
+/**
+ * Two arcs: up and over the rim to a shoulder outside it, then down to the tip in the same direction and, as what hangs
+ * does, arriving straight down.
+ */
 export const hangingArc = (plane: Plane, steps: number): Float64Array => {
   const { across, up, rim } = plane
-  const [ss, zs] = [rim + BEYOND, BEYOND]
+  const ss = Math.min(across, Math.max(rim + BEYOND, SHOULDER * across))
+  const zs = BEYOND + RISE * Math.max(0, ss - rim - BEYOND)
   const [cs, cz] = [0.5 * ss, zs + 18 + 0.2 * ss]
-  const [ds, dz] = [ss - cs, zs - cz]
-  const size = Math.hypot(ds, dz)
-  const reach = 0.4 * Math.hypot(across - ss, up - zs)
-  const [ks, kz] = [ss + (ds / size) * reach, zs + (dz / size) * reach]
+  const slope = (zs - cz) / Math.max(1e-6, ss - cs)
+  const [ks, kz] = [across, zs + slope * (across - ss)]
   const fine = new Float64Array(2 * (FINE + 1))
   for (let i = 0; i <= FINE; i++) {
     const first = i <= FINE / 2
