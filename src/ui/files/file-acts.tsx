@@ -1,16 +1,14 @@
 import { useRef } from 'react'
+import { LIMITS } from '../../arrangement/index.ts'
 import { openText, say, textOfDesign } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
 import { Button } from '../parts/index.ts'
 import { download } from './download.ts'
 
-/** Larger files are refused before they are read: the limit at the door, 2 MB. */
-const MOST_BYTES = 2 * 1024 * 1024
-
 /** Reads a file the person chose or dropped; what is wrong is said, and nothing changes before they agree. */
 export const readFile = async (file: File): Promise<void> => {
-  if (file.size > MOST_BYTES)
-    return openText(file.name, null, `the file: expected at most 2 MB, got ${(file.size / 1048576).toFixed(1)} MB`)
+  if (file.size > LIMITS.file_bytes)
+    return openText(file.name, null, `the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`)
   try {
     openText(file.name, await file.text())
   } catch {

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react'
+import { consequence } from '../../arrangement/index.ts'
 import { agreeToOpen, change, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
 
@@ -30,6 +31,7 @@ export const OpeningDialog = () => {
             {opening.problems.map((p) => (
               <li key={p.path + p.message}>
                 <code>{p.path || 'the file'}</code> {p.message}
+                {opening.good && consequence(p) ? <i>: {consequence(p)}</i> : null}
               </li>
             ))}
           </ul>
