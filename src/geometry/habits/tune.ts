@@ -4,6 +4,7 @@ import { boundsOf, difference, looksAt, searchFactors } from './fit.ts'
 import { meshOf } from './mesh.ts'
 import { remembered } from './models.ts'
 import type { Layout, SolidInput } from './organs.ts'
+import { shapeOf } from './shapes.ts'
 import { coverSlabs, newRaster, type Slab } from './silhouette.ts'
 import { scale } from './vector.ts'
 
@@ -93,5 +94,7 @@ export const tuningOf = (
   const blooms = layout.heads.length + layout.ropes.length
   if (blooms === 1 && layout.leaves.length === 0) return UNTUNED
   const stage = blooms === 0 ? 1 : Math.round(input.openness * 2) / 2
-  return remembered(input.plant.shape, `whole ${input.piece} ${stage}`, () => measure(input, stage, layoutOf, standins))
+  return remembered(shapeOf(input.plant), `whole ${input.piece} ${stage}`, () =>
+    measure(input, stage, layoutOf, standins),
+  )
 }

@@ -24,7 +24,11 @@ export const cup: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           out: D * 0.02,
           up: low + D * 0.02 * (1 - outer),
           length: D * (0.36 + 0.72 * tall) * about(random, 0.03) * (whorls > 3 ? lerp(1.05, 0.6, outer) : 1),
-          width: ((D * 3.1) / Math.max(3.6, each)) * lerp(0.95, 1.08, random()) * (small ? 0.95 : 1),
+          width:
+            ((D * 3.1) / Math.max(3.6, each)) *
+            lerp(0.95, 1.08, random()) *
+            lerp(1.22, 1, Math.min(1, 2 * open)) *
+            (small ? 0.95 : 1),
           base: lerp(74, 66, open),
           tip: lerp(-40, 34, open) + outer * lerp(3, 10, open) + (random() - 0.5) * 6,
           late: lerp(0.42, 0.62, open),

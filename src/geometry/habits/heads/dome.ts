@@ -10,7 +10,7 @@ export const dome: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const petals = Math.round(num(shape, 'petals', 4))
   const r = D * 0.42
   const h = r * num(shape, 'height', 0.9)
-  const size = D * (1.02 / Math.sqrt(n)) * lerp(0.55, 1, open)
+  const size = D * (1.02 / Math.sqrt(n)) * lerp(0.62, 1, Math.sqrt(open))
   addCap(b, f, r * 0.86, h * 0.8, -h * 0.35, 'petal-second')
   addCap(b, f, r * 0.86, -h * 0.25, -h * 0.35, 'green')
   for (let i = 0; i < n; i++) {
@@ -40,8 +40,8 @@ export const dome: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           out: s * 0.04,
           length: s * 0.8,
           width: s * 1.05,
-          base: lerp(25, 74, open),
-          tip: lerp(-10, 92, open),
+          base: lerp(25, 74, Math.sqrt(open)),
+          tip: lerp(-10, 92, Math.sqrt(open)),
           hollow: s * 1.6,
           nu: 3,
           nv: 2,

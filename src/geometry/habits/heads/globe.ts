@@ -6,7 +6,7 @@ import { addFloret } from './floret.ts'
 /** Allium: stars on rays from one node; a closed bud packs them. */
 const stars: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const n = Math.round(num(shape, 'florets', small ? 50 : 110))
-  const size = D * num(shape, 'floret', 0.1) * lerp(0.5, 1, open)
+  const size = D * num(shape, 'floret', 0.13) * lerp(0.8, 1, open)
   const r = D / 2 - size * 0.2
   addBall(b, f, D * 0.07, D * 0.07, 0, 'green', 4, 6)
   for (let i = 0; i < n; i++) {
@@ -17,8 +17,8 @@ const stars: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     const place: [number, number, number] = [q * Math.cos(turn) * long, q * Math.sin(turn) * long, z * long]
     addTube(b, [f.o, at(f, ...place)], D * 0.005, D * 0.004, 'green', 3)
     const g = frameIn(f, place, place, random() * 6)
-    if (i / n < 0.25 + open) addFloret(b, g, size, 6, lerp(1.2, 0.25, open), 0.62, 'petal', 'green')
-    else addDome(b, f, place, place, size * 0.4, 'petal-second', 1.6)
+    if (i / n < 0.25 + open) addFloret(b, g, size, 6, lerp(1.2, 0.25, open), 0.8, 'petal', 'green')
+    else addDome(b, f, place, place, size * 0.62, 'petal-second', 1.8)
   }
 }
 

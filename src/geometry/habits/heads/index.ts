@@ -1,18 +1,20 @@
 import type { HeadMaker } from '../organs.ts'
+import { crane } from './crane.ts'
 import { cup } from './cup.ts'
 import { dome } from './dome.ts'
 import { globe } from './globe.ts'
 import { orchid } from './orchid.ts'
 import { pincushion } from './pincushion.ts'
+import { protea } from './protea.ts'
 import { quilled } from './quilled.ts'
 import { ray } from './ray.ts'
 import { rosette } from './rosette.ts'
-import { berry, blossom, speck } from './small.ts'
+import { berry, blossom, pea, speck } from './small.ts'
 import { spathe } from './spathe.ts'
 import { trumpet } from './trumpet.ts'
 import { umbel } from './umbel.ts'
 
-/** Every kind of head by name; the names are those of the habits, and `berry`, `blossom`, `speck` for small ones. */
+/** Every kind of head by name; the names are those of the habits, and `berry`, `blossom`, `speck`, `pea` for small ones, `crane` (strelitzia) and `protea`. */
 export const HEADS: Record<string, HeadMaker> = {
   rosette,
   quilled,
@@ -28,4 +30,7 @@ export const HEADS: Record<string, HeadMaker> = {
   berry,
   blossom,
   speck,
+  pea,
+  crane,
+  protea,
 }

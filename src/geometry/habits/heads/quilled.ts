@@ -1,13 +1,16 @@
-import { type HeadMaker, num } from '../organs.ts'
+import { type HeadMaker, num, word } from '../organs.ts'
 import { addPetal } from '../petal.ts'
 import { about, GOLDEN, lerp, TAU } from '../vector.ts'
 import { addCap } from './parts.ts'
+import { protea } from './protea.ts'
 
 /**
  * Many rows of narrow petals on a dome: dahlia, chrysanthemum.
  * shape: petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower).
  */
-export const quilled: HeadMaker = (b, f, D, { open, shape, random, small }) => {
+export const quilled: HeadMaker = (b, f, D, head) => {
+  if (word(head.shape, 'kind', '') === 'protea') return protea(b, f, D, head)
+  const { open, shape, random, small } = head
   const n = Math.round(small ? Math.min(46, num(shape, 'petals', 46)) : Math.min(130, num(shape, 'petals', 92)))
   const incurve = num(shape, 'incurve', 0)
   const narrow = num(shape, 'narrow', 1)
@@ -18,9 +21,9 @@ export const quilled: HeadMaker = (b, f, D, { open, shape, random, small }) => {
       f,
       {
         turn: i * GOLDEN + (random() - 0.5) * 0.08,
-        out: D * 0.105 * k ** 0.6,
+        out: D * lerp(0.05, 0.105, open) * k ** 0.6,
         up: D * lerp(0.2, -0.01, k ** 1.1),
-        length: D * lerp(0.085, 0.415, k ** 0.72) * about(random, 0.035),
+        length: D * lerp(0.085, lerp(0.26, 0.415, open), k ** 0.72) * about(random, 0.035),
         width: D * lerp(0.075, 0.17, k ** 0.6) * narrow,
         base: lerp(2, lerp(30, 80, open), k ** 0.66),
         tip: lerp(-22, lerp(-15, 118, open) - 95 * incurve, k ** 0.85),
@@ -35,8 +38,8 @@ export const quilled: HeadMaker = (b, f, D, { open, shape, random, small }) => {
       'petal',
     )
   }
-  addCap(b, f, D * 0.17, D * 0.17, -D * 0.02, 'petal')
-  addCap(b, f, D * 0.12, -D * 0.06, -D * 0.02, 'green')
+  addCap(b, f, D * lerp(0.07, 0.17, open * (1 - incurve)), D * 0.17, -D * 0.02, 'petal')
+  addCap(b, f, D * lerp(0.07, 0.12, open), -D * 0.06, -D * 0.02, 'green')
   for (let i = 0; i < 8; i++) {
     addPetal(
       b,

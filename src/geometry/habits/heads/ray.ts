@@ -24,7 +24,8 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           turn: ((i + row * 0.37 + (random() - 0.5) * 0.22) / n) * TAU,
           out: disc * 0.82,
           up: D * (0.03 - row * 0.02),
-          length: (D / 2 - disc * 0.82) * about(random, 0.05) * (1 - 0.09 * (rows - 1 - row)),
+          length:
+            (D / 2 - disc * 0.82) * lerp(0.5, 1, Math.sqrt(open)) * about(random, 0.05) * (1 - 0.09 * (rows - 1 - row)),
           width: width * about(random, 0.08),
           base: lerp(-6, 55, Math.sqrt(open)) + row * 9,
           tip: lerp(-16, 92, open) + row * 13 + (random() - 0.5) * 12,

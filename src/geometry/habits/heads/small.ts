@@ -90,3 +90,60 @@ export const berry: HeadMaker = (b, f, D, { open, shape }) => {
     )
   }
 }
+
+/** A sweet pea: a broad standard behind, two wings, a keel. */
+export const pea: HeadMaker = (b, f, D, { open, random }) => {
+  const back = lerp(8, 70, open)
+  addPetal(
+    b,
+    f,
+    {
+      turn: 0,
+      length: D * 0.62,
+      width: D * 1.0,
+      base: back * 0.5,
+      tip: back + 18,
+      hollow: D * lerp(0.25, 0.9, open),
+      notch: 0.12,
+      ruffle: D * 0.03,
+      waves: 7,
+      phase: random() * 6,
+      nu: 7,
+      nv: 8,
+    },
+    'petal',
+  )
+  for (const turn of [2.5, -2.5]) {
+    addPetal(
+      b,
+      f,
+      {
+        turn,
+        out: D * 0.02,
+        length: D * 0.44,
+        width: D * 0.34,
+        base: 2,
+        tip: lerp(0, 40, open),
+        hollow: D * 0.25,
+        nu: 5,
+        nv: 4,
+      },
+      'petal-second',
+    )
+  }
+  addPetal(
+    b,
+    f,
+    { turn: Math.PI, length: D * 0.3, width: D * 0.2, base: 0, tip: 5, hollow: D * 0.08, nu: 4, nv: 3 },
+    'petal-second',
+  )
+  addTurned(
+    b,
+    f,
+    (u) => D * lerp(0.02, 0.07, u),
+    (u) => -D * 0.12 * (1 - u) + D * 0.02,
+    'green',
+    3,
+    6,
+  )
+}

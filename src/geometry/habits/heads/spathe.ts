@@ -1,6 +1,7 @@
 import { addGrid, steps } from '../builder.ts'
 import { type HeadMaker, num, word } from '../organs.ts'
 import { at, type Frame, lerp, smooth, TAU } from '../vector.ts'
+import { crane } from './crane.ts'
 import { addTurned } from './parts.ts'
 
 const spadix = (b: Parameters<HeadMaker>[0], f: Frame, r: number, from: number, to: number): void =>
@@ -14,7 +15,7 @@ const spadix = (b: Parameters<HeadMaker>[0], f: Frame, r: number, from: number, 
     9,
   )
 
-/** Anthurium: a flat heart across the axis, the spadix standing out of it. */
+/** Anthurium: a flat heart across the axis, cleft behind and pointed in front; the spadix stands out of it. */
 const heart: HeadMaker = (b, f, D, { open, shape, random }) => {
   const shut = 1 - open
   const phase = random() * 6
@@ -24,8 +25,7 @@ const heart: HeadMaker = (b, f, D, { open, shape, random }) => {
     steps(b, 36, 16),
     (u, v, out) => {
       const a = v * TAU
-      // A heart about its notch: lobes behind, point in front (ours).
-      const reach = (0.62 - 0.3 * Math.cos(a) ** 3 * (Math.cos(a) > 0 ? 1 : 0) * 0) * (1 + 0.12 * Math.sin(a) ** 2)
+      const reach = 0.62 * (1 + 0.12 * Math.sin(a) ** 2)
       const point = 0.22 * Math.max(0, Math.cos(a)) ** 8
       const cleft = 0.42 * Math.exp(-(((Math.PI - Math.abs(a - (a > Math.PI ? TAU : 0))) / 0.33) ** 2))
       const r = D * 0.72 * u * (reach + point - cleft)
@@ -49,6 +49,7 @@ const heart: HeadMaker = (b, f, D, { open, shape, random }) => {
 
 /** Calla: a sheet rolled into a funnel, tall behind with a point, low in front where its edges cross. */
 export const spathe: HeadMaker = (b, f, D, head) => {
+  if (word(head.shape, 'kind', 'calla') === 'crane') return crane(b, f, D, head)
   if (word(head.shape, 'kind', 'calla') === 'anthurium') return heart(b, f, D, head)
   const { open, shape } = head
   const tall = D * num(shape, 'tall', 1.5) * lerp(1.5, 1, open)

@@ -18,8 +18,8 @@ const FLOWERS: Record<
 
 /** The corona of a daffodil: a frilled cup. */
 const corona: HeadMaker = (b, f, D, { open, shape, random }) => {
-  const long = D * num(shape, 'corona', 0.34)
-  const wide = D * num(shape, 'coronaWidth', 0.17) * lerp(0.6, 1, open)
+  const long = D * num(shape, 'corona', 0.34) * lerp(0.5, 1, open)
+  const wide = D * num(shape, 'coronaWidth', 0.17) * lerp(0.35, 1, open)
   const phase = random() * 6
   addGrid(
     b,
@@ -42,13 +42,104 @@ const corona: HeadMaker = (b, f, D, { open, shape, random }) => {
   }
 }
 
+/** Iris: three falls that arch out and down, three upright standards, three style arms over the falls. */
+const iris: HeadMaker = (b, f, D, { open, random }) => {
+  for (let i = 0; i < 3; i++) {
+    const turn = (i / 3) * TAU
+    const wave = { ruffle: D * 0.02, waves: 6, phase: random() * 6 }
+    addPetal(
+      b,
+      f,
+      {
+        turn,
+        up: -D * 0.3,
+        length: D * lerp(0.5, 0.72, open),
+        width: D * 0.3,
+        base: lerp(2, 18, open),
+        tip: lerp(-10, 165, open),
+        late: 1.3,
+        hollow: D * 0.3,
+        outline: 'fan',
+        nu: 10,
+        nv: 5,
+        ...wave,
+      },
+      'petal',
+    )
+    addPetal(
+      b,
+      f,
+      {
+        turn: turn + TAU / 6,
+        up: -D * 0.3,
+        length: D * 0.66,
+        width: D * 0.24,
+        base: lerp(6, 26, open),
+        tip: lerp(-6, -14, open),
+        hollow: D * 0.2,
+        outline: 'egg',
+        nu: 8,
+        nv: 5,
+        ...wave,
+      },
+      'petal',
+    )
+    addPetal(
+      b,
+      f,
+      {
+        turn,
+        up: -D * 0.26,
+        length: D * 0.42,
+        width: D * 0.12,
+        base: lerp(2, 22, open),
+        tip: lerp(0, 95, open),
+        hollow: -D * 0.08,
+        outline: 'strap',
+        nu: 6,
+        nv: 3,
+      },
+      'petal-second',
+    )
+    if (open > 0.3)
+      addPetal(
+        b,
+        f,
+        {
+          turn,
+          out: D * 0.02,
+          up: -D * 0.29,
+          length: D * 0.42,
+          width: D * 0.06,
+          base: 16,
+          tip: 84,
+          late: 1.3,
+          outline: 'lance',
+          nu: 6,
+          nv: 2,
+        },
+        'pollen',
+      )
+  }
+  addTurned(
+    b,
+    f,
+    (u) => D * (0.03 + 0.03 * u),
+    (u) => -D * (0.55 - 0.27 * u),
+    'green',
+    4,
+    7,
+  )
+}
+
 /**
  * Six tepals in two whorls on a tube, with stamens; a narrow bud before it opens, reflexed after.
- * shape: flower ('lily', 'amaryllis', 'daffodil', 'freesia', 'alstroemeria'), corona and coronaWidth (over D).
+ * shape: flower ('lily', 'amaryllis', 'daffodil', 'freesia', 'alstroemeria', 'iris'), corona and coronaWidth (over D).
  */
 export const trumpet: HeadMaker = (b, f, D, head) => {
   const { open, shape, random, small } = head
   const flower = word(shape, 'flower', 'lily')
+  if (flower === 'iris') return iris(b, f, D, head)
   const form = FLOWERS[flower] ?? FLOWERS.lily!
   const late = lerp(0.6, form.late, open)
   const low = -D * lerp(0.55, 0.12, open)

@@ -174,7 +174,19 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
   const n = Math.max(
     4,
     Math.round(
-      num(shape, 'florets', name === 'open' || name === 'star' ? 90 : name === 'thread' ? 60 : sided ? 12 : 34),
+      num(
+        shape,
+        'florets',
+        name === 'bee' || name === 'snap' || name === 'double'
+          ? 44
+          : name === 'open' || name === 'star'
+            ? 90
+            : name === 'thread'
+              ? 60
+              : sided
+                ? 12
+                : 34,
+      ),
     ),
   )
   const petals = Math.round(num(shape, 'petals', PETALS[name] ?? 4))
@@ -197,7 +209,7 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
     const isOpen = first < opened
     const s = isOpen
       ? size * lerp(1, 0.6, k) * lerp(1, 0.75, smooth(opened - 0.3, opened, first))
-      : size * lerp(0.42, 0.2, k)
+      : size * lerp(0.62, 0.26, k)
     const reach = Math.max(0.08 * width, r - s * (isOpen ? 0.34 : 0.5)) / l
     const place: [number, number, number] = [out[0] * reach, out[1] * reach, out[2] * reach]
     addTube(b, [f.o, at(f, ...place)], width * 0.02, width * 0.02, 'green', 3)

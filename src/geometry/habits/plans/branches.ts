@@ -200,8 +200,9 @@ export const broadLeaf: Plan = ({ input, line, shape, head, above, long, layout 
     fold: cut ? 0.12 : 0.18,
     wave: num(shape, 'wave', 0.4),
     lobes: num(shape, 'lobes', kind === 'monstera' ? 5.5 : kind === 'palm' ? 16 : kind === 'fatsia' ? 4 : 0),
-    depth: num(shape, 'depth', kind === 'monstera' ? 0.72 : kind === 'palm' ? 0.9 : 0.5),
+    depth: num(shape, 'depth', kind === 'monstera' ? 0.8 : kind === 'palm' ? 0.9 : 0.5),
     slant: cut ? 0.55 : kind === 'fatsia' ? 0.6 : 0,
+    slit: kind === 'monstera' ? 5 : 1,
     nu: cut || kind === 'fatsia' ? 48 : 16,
     nv: 8,
   })

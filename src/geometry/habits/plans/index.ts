@@ -1,6 +1,7 @@
 import type { Habit } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
+import { shapeOf } from '../shapes.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
 import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
 import { oppositeLeaves } from './opposite.ts'
@@ -60,17 +61,18 @@ export const layoutOf = (input: SolidInput): Layout => {
   const above = Math.max(10, line.total - line.mouth)
   const head = Math.max(1, input.head_mm)
   const r = Math.max(0.5, plant.stemDiameter_mm.value / 2)
+  const shape = shapeOf(plant)
   const layout: Layout = {
     line,
     heads: [],
     ropes: [],
     leaves: [],
     twigs: [],
-    stem: { until: line.total, r0: r, r1: r * 0.85, tissue: num(plant.shape, 'woody', 0) > 0 ? 'bark' : 'stem' },
+    stem: { until: line.total, r0: r, r1: r * 0.85, tissue: num(shape, 'woody', 0) > 0 ? 'bark' : 'stem' },
   }
   const f = frameOf([0, 0, 0], input.axis, side, random() * 6.28)
   const long = plant.headLength_mm?.value ?? Math.max(head * 2, above * 0.6)
   const plan = PLANS[plant.habit] ?? single
-  plan({ input, shape: plant.shape, line, f, random, head, above, long, layout })
+  plan({ input, shape, line, f, random, head, above, long, layout })
   return layout
 }

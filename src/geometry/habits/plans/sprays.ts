@@ -270,9 +270,10 @@ export const trumpets: Plan = (c) => {
       head * lerp(0.75, 1, k),
       0.95,
     )
-    const open = Math.max(0, input.openness - 0.28 * i)
+    // An amaryllis opens its flowers nearly together, a lily one after the other.
+    const open = Math.max(0, input.openness - (flower === 'amaryllis' ? 0.08 : 0.28) * i)
     layout.twigs.push({ points: side.points, r0: layout.stem.r1 * 0.6, r1: layout.stem.r1 * 0.5, tissue: 'stem' })
-    layout.heads.push(make(side.points[6]!, side.w, head * lerp(0.34, 1, open ** 0.6), open))
+    layout.heads.push(make(side.points[6]!, side.w, head * lerp(0.22, 1, open ** 0.7), open))
   }
   flowerLeaves(c)
 }
