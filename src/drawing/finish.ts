@@ -4,8 +4,8 @@ import { type Picture, type Quality, VESSEL_OWNER } from './types.ts'
 const FADE = 0.12
 const PAPER = 226
 /** Behind a nearer outline the ink breaks off: so much paler, so wide (mm), if nearer by this (mm). Ours, an engraver's habit. */
-const BREAK = 0.3
-const BREAK_MM = 0.5
+const BREAK = 0.24
+const BREAK_MM = 0.3
 const BREAK_DEPTH = 5
 /** Shade that one stem lays on another: radii of the samples, mm, and full strength. Ours. */
 const SHADOW_RADII = [5, 14]
@@ -30,6 +30,26 @@ interface Shadow {
   height: number
   values: Float32Array
   depth: Float32Array
+}
+
+/** Each cell becomes the mean of its neighbours of the same owner, so that no single sample shows. */
+const smoothed = (values: Float32Array, owner: Uint16Array, width: number, height: number): Float32Array => {
+  const out = new Float32Array(values.length)
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const own = owner[y * width + x]!
+      if (own === 0) continue
+      let sum = 0
+      let count = 0
+      for (let cy = Math.max(0, y - 1); cy <= Math.min(height - 1, y + 1); cy++)
+        for (let cx = Math.max(0, x - 1); cx <= Math.min(width - 1, x + 1); cx++) {
+          if (owner[cy * width + cx] !== own) continue
+          sum += values[cy * width + cx]!
+          count++
+        }
+      out[y * width + x] = sum / count
+    }
+  return out
 }
 
 const shadowOf = (picture: Picture, scale: number): Shadow => {
@@ -62,7 +82,7 @@ const shadowOf = (picture: Picture, scale: number): Shadow => {
           values[i] = values[i]! + weight * Math.min(1, gap / radius) * (gap > 45 ? Math.max(0.3, 2 - gap / 45) : 1)
         }
     }
-  return { step, width, height, values, depth }
+  return { step, width, height, values: smoothed(values, owner, width, height), depth }
 }
 
 /** The grid's value at a pixel, from the four cells about it that are about as deep. */
@@ -117,7 +137,7 @@ export const finish = (picture: Picture, scale: number, quality: Quality): void 
   const packed = new Uint32Array(rgba.buffer, rgba.byteOffset, width * height)
   const [low, high] = depthRange(picture)
   const fade = FADE / Math.max(1e-6, high - low)
-  const reach = Math.max(1, Math.round(BREAK_MM * scale))
+  const reach = Math.max(1, Math.min(3, Math.round(BREAK_MM * scale)))
   const shadow = quality === 'fine' ? shadowOf(picture, scale) : null
   // Shade is soft: one value serves a block of 2 × 2 pixels of one owner.
   const row = new Float32Array((width >> 1) + 1)

@@ -5,7 +5,7 @@ import { type Cache, remembered } from './cache.ts'
 import { occlude } from './occlusion.ts'
 import { rasterise } from './raster.ts'
 import { inksFor, shadeRaster } from './shade.ts'
-import { samplesOf } from './sprite.ts'
+import { detailFor, samplesOf } from './sprite.ts'
 import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
 
@@ -101,7 +101,7 @@ export const plantPlate = (
     const [x, y, z] = FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
-    const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole' })
+    const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })
     const samples = samplesOf(quality)
     const inks = inksFor(scale * samples)
     const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)

@@ -4,6 +4,9 @@ import type { ViewAngle } from './types.ts'
 /** Nothing is there. */
 export const EMPTY_DEPTH = -1e9
 
+/** Slivers of less than this, square subpixels, cover no centre but by rounding. Ours. */
+const LEAST_AREA = 1e-4
+
 /**
  * What the eye meets first in every subpixel: which triangle, and how near. Material, place on the petal and normal
  * are worked out later, from the triangle, only where it is seen.
@@ -100,7 +103,7 @@ export const rasterise = (
     const cx = sx[c]!
     const cy = sy[c]!
     const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
-    if (area < 1e-9 && area > -1e-9) continue
+    if (area < LEAST_AREA && area > -LEAST_AREA) continue
     const fromX = Math.ceil(Math.min(ax, bx, cx) - 0.5)
     const toX = Math.floor(Math.max(ax, bx, cx) - 0.5)
     const fromY = Math.ceil(Math.min(ay, by, cy) - 0.5)

@@ -49,9 +49,14 @@ const meshBytes = (mesh: Mesh): number =>
   mesh.parts.byteLength +
   mesh.tissues.byteLength
 
+/** Steps across surfaces: pictures for print and large plates want more, or corners show. Ours, by eye. */
+export const detailFor = (scale: number): number => (scale > 6 ? 2 : scale > 3 ? 1.5 : 1)
+
 /** The stem's triangles; a stem that was only shifted keeps them. */
-const meshFor = (stem: ResolvedStem, cache: Cache): Mesh =>
-  remembered(cache, `mesh ${solidKey(stem)}`, () => buildMesh(solidInput(stem)), meshBytes)
+const meshFor = (stem: ResolvedStem, detail: number, cache: Cache): Mesh => {
+  const make = (): Mesh => buildMesh({ ...solidInput(stem), detail })
+  return remembered(cache, `mesh ${detail} ${solidKey(stem)}`, make, meshBytes)
+}
 
 const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength
 
@@ -69,7 +74,7 @@ export const stemSprite = (
   const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
   const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
   const paint = (): Sprite => {
-    const mesh = meshFor(stem, cache)
+    const mesh = meshFor(stem, detailFor(scale), cache)
     const samples = samplesOf(quality)
     const inks = inksFor(scale * samples)
     const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)

@@ -29,7 +29,7 @@ const petalRamp = ([l, c, asked]: Lch): [Lch, Lch, Lch] => {
   // A white without a hue of its own deepens toward the green-yellow of its base.
   const h = c < 0.008 ? 100 : asked
   const below = mix(0.055, 0.1, clamp((0.95 - l) / 0.4, 0, 1)) * clamp(l / 0.3, 0.5, 1)
-  const above = Math.min(0.075, Math.max(0.012, (0.985 - l) * 0.5)) + 0.03 * clamp((0.35 - l) / 0.15, 0, 1)
+  const above = Math.min(0.058, Math.max(0.012, (0.985 - l) * 0.5)) + 0.03 * clamp((0.35 - l) / 0.15, 0, 1)
   // Folds and veins take light away: the colour itself starts a little above the one asked for.
   const lift = 0.03 * clamp((l - 0.25) / 0.3, 0, 1) * clamp((1.02 - l) / 0.12, 0, 1)
   return [
