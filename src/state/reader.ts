@@ -1,37 +1,24 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { ReadingResult } from '../readings/index.ts'
-import type { ReadingsRequest } from './readings.worker.ts'
+import type { ReadingsReply, ReadingsRequest } from './readings.worker.ts'
 import { shownOf, useStudio } from './store.ts'
 
 /**
- * Keeps `readings` in step with what is shown. One request is under way at a time and only the newest waits, so results
- * never arrive out of order and the page never waits for them. Advice follows when no gesture is under way.
- * @returns a function that ends it
+ * A worker that is asked about documents: one request is under way at a time and only the newest waits, so answers never
+ * arrive out of order, and none is of an older document than one before it.
  */
-export const startReading = (): (() => void) => {
-  const worker = new Worker(new URL('./readings.worker.ts', import.meta.url), { type: 'module', name: 'readings' })
-  let ticket = 0
-  let busy = false
-  let waiting: ReadingsRequest | null = null
-  let seen: Arrangement | null = null
-  let seenAdvice = false
-
-  const send = (request: ReadingsRequest): void => {
-    busy = true
-    worker.postMessage(request)
+const lane = (name: string, advice: boolean, answer: (document: Arrangement, readings: ReadingResult[]) => void) => {
+  const worker = new Worker(new URL('./readings.worker.ts', import.meta.url), { type: 'module', name })
+  let asked: Arrangement | null = null
+  let waiting: Arrangement | null = null
+  const send = (document: Arrangement): void => {
+    asked = document
+    worker.postMessage({ document, advice } satisfies ReadingsRequest)
   }
-  const ask = (document: Arrangement, advice: boolean): void => {
-    if (document === seen && advice === seenAdvice) return
-    seen = document
-    seenAdvice = advice
-    ticket += 1
-    const request = { ticket, document, advice }
-    if (busy) waiting = request
-    else send(request)
-  }
-  worker.onmessage = ({ data }: MessageEvent<{ ticket: number; readings: ReadingResult[] }>) => {
-    busy = false
-    useStudio.setState({ readings: data.readings })
+  worker.onmessage = ({ data }: MessageEvent<ReadingsReply>) => {
+    const document = asked
+    asked = null
+    if (document) answer(document, data.readings)
     if (waiting) {
       const next = waiting
       waiting = null
@@ -39,17 +26,54 @@ export const startReading = (): (() => void) => {
     }
   }
   worker.onerror = (event) => {
-    busy = false
-    useStudio.setState({ readings: [], message: `The readings stopped: ${event.message}` })
+    asked = null
+    useStudio.setState({ message: `The readings stopped: ${event.message}` })
   }
+  return {
+    ask: (document: Arrangement): void => {
+      if (asked) waiting = document
+      else send(document)
+    },
+    end: () => worker.terminate(),
+  }
+}
+
+/** How long the hand rests before advice is looked for, ms. Ours. */
+const REST = 150
+
+/**
+ * Keeps `readings` in step with what is shown; the page never waits for them. Looking for advice tries many edits and
+ * takes longer, so it has a worker of its own and follows when the hand rests: the numbers go on meanwhile.
+ * @returns a function that ends it
+ */
+export const startReading = (): (() => void) => {
+  let seen: Arrangement | null = null
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const live = lane('readings', false, (document, readings) => {
+    // Advice for this very document that came first is not taken back.
+    if (document !== advised) useStudio.setState({ readings })
+  })
+  let advised: Arrangement | null = null
+  const adviser = lane('advice', true, (document, readings) => {
+    if (document !== shownOf(useStudio.getState())) return
+    advised = document
+    useStudio.setState({ readings })
+  })
   const look = (): void => {
     const state = useStudio.getState()
-    if (state.sheet !== 'start') ask(shownOf(state), state.draft === null)
+    const document = shownOf(state)
+    if (state.sheet === 'start' || document === seen) return
+    seen = document
+    live.ask(document)
+    clearTimeout(timer)
+    if (state.draft === null) timer = setTimeout(() => adviser.ask(document), REST)
   }
   look()
   const unsubscribe = useStudio.subscribe(look)
   return () => {
+    clearTimeout(timer)
     unsubscribe()
-    worker.terminate()
+    live.end()
+    adviser.end()
   }
 }

@@ -1,13 +1,15 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { createEngine, readAll } from '../readings/index.ts'
+import { createEngine, type ReadingResult, readAll } from '../readings/index.ts'
 import { reconcile } from './reconcile.ts'
 
 export interface ReadingsRequest {
-  ticket: number
   document: Arrangement
-  /** Advice is looked for only when the hand rests. */
+  /** Look for advice too. */
   advice: boolean
+}
+export interface ReadingsReply {
+  readings: ReadingResult[]
 }
 
 const engine = createEngine()
@@ -16,5 +18,5 @@ let before: Arrangement | null = null
 self.onmessage = ({ data }: MessageEvent<ReadingsRequest>) => {
   before = reconcile(before, data.document)
   const readings = readAll(resolveArrangement(before), { advice: data.advice, engine })
-  self.postMessage({ ticket: data.ticket, readings })
+  self.postMessage({ readings } satisfies ReadingsReply)
 }
