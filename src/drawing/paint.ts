@@ -2,9 +2,10 @@ import { projectPoint, type Resolved, type ResolvedStem } from '../geometry/inde
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { finish } from './finish.ts'
-import { stemSprite } from './sprite.ts'
+import { spriteSteps } from './sprite.ts'
+import { allAtOnce, type Steps } from './steps.ts'
 import { type Frame, type PaintOptions, type Picture, VESSEL_OWNER, type ViewAngle } from './types.ts'
-import { isCutOpen, vesselSprite } from './vessel-sprite.ts'
+import { isCutOpen, vesselSteps } from './vessel-sprite.ts'
 import { showWater } from './water.ts'
 
 export const tipOf = ({ curve }: ResolvedStem): [number, number, number] => {
@@ -22,7 +23,7 @@ export function* paintSteps(
   frame: Frame,
   options: PaintOptions,
   cache: Cache,
-): Generator<undefined, Picture, undefined> {
+): Steps<Picture> {
   const picture = emptyPicture(frame)
   const without = new Set(options.without ?? [])
   const placed = resolved.stems
@@ -34,15 +35,16 @@ export function* paintSteps(
   const shown = options.vessel !== 'none'
   const glass = vessel.material === 'glass'
   const [vx, vy] = pixelOf(frame, 0, 0)
-  if (shown && !glass) layIn(picture, vesselSprite(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER)
+  if (shown && !glass)
+    layIn(picture, yield* vesselSteps(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER)
   for (const { stem, at } of placed) {
-    const sprite = stemSprite(stem, angle, frame.scale, options.quality, cache)
+    const sprite = yield* spriteSteps(stem, angle, frame.scale, options.quality, cache)
     const [x, y] = pixelOf(frame, at[0], at[1])
     layIn(picture, sprite, x, y, at[2], stem.index + 1)
     yield
   }
   if (shown && glass)
-    layIn(picture, vesselSprite(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER, true)
+    layIn(picture, yield* vesselSteps(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER, true)
   const level = Math.abs(angle.pitch) < 0.01
   if (shown && (isCutOpen(angle, options) || (glass && level))) showWater(picture, vessel, angle, frame, glass)
   yield
@@ -63,10 +65,4 @@ export const paintPicture = (
   frame: Frame,
   options: PaintOptions,
   cache: Cache,
-): Picture => {
-  const steps = paintSteps(resolved, angle, frame, options, cache)
-  for (;;) {
-    const { done, value } = steps.next()
-    if (done) return value
-  }
-}
+): Picture => allAtOnce(paintSteps(resolved, angle, frame, options, cache))

@@ -2,10 +2,8 @@ import type { Point3 } from '../arrangement/index.ts'
 import type { Habit, Plant } from '../catalogue/index.ts'
 import { buildMesh, type StemCurve, seedOf } from '../geometry/index.ts'
 import { type Cache, remembered } from './cache.ts'
-import { occlude } from './occlusion.ts'
-import { rasterise } from './raster.ts'
-import { inksFor, shadeRaster } from './shade.ts'
-import { detailFor, samplesOf } from './sprite.ts'
+import { detailFor } from './sprite.ts'
+import { allAtOnce, meshSteps, spriteBytes } from './steps.ts'
 import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
 
@@ -102,11 +100,7 @@ export const plantPlate = (
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
     const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })
-    const samples = samplesOf(quality)
-    const inks = inksFor(scale * samples)
-    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)
-    const hollows = quality === 'fine' ? occlude(raster, scale * samples) : null
-    return shadeRaster(raster, mesh, angle, tintsOf(plant, colour, seed), seed, samples, inks, hollows)
+    return allAtOnce(meshSteps(mesh, angle, scale, quality, tintsOf(plant, colour, seed), seed)).sprite
   }
-  return remembered(cache, key, paint, (s) => s.rgba.byteLength + s.depth.byteLength)
+  return remembered(cache, key, paint, spriteBytes)
 }

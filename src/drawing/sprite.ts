@@ -1,13 +1,8 @@
 import { buildMesh, type Mesh, type ResolvedStem, solidInput } from '../geometry/index.ts'
-import { type Cache, remembered } from './cache.ts'
-import { occlude } from './occlusion.ts'
-import { rasterise } from './raster.ts'
-import { inksFor, shadeRaster } from './shade.ts'
+import { type Cache, keep, recall, remembered } from './cache.ts'
+import { allAtOnce, meshSteps, type Steps, spriteBytes } from './steps.ts'
 import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
-
-/** Fine pictures take 2 × 2 subpixels to a pixel. */
-export const samplesOf = (quality: Quality): number => (quality === 'fine' ? 2 : 1)
 
 /** Shapes that differ by less than this are one shape, mm. Ours: a fifth of a screen pixel at most. */
 const SAME = 0.05
@@ -58,7 +53,25 @@ const meshFor = (stem: ResolvedStem, detail: number, cache: Cache): Mesh => {
   return remembered(cache, `mesh ${detail} ${solidKey(stem)}`, make, meshBytes)
 }
 
-const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength
+/** stemSprite in steps. */
+export function* spriteSteps(
+  stem: ResolvedStem,
+  angle: ViewAngle,
+  scale: number,
+  quality: Quality,
+  cache: Cache,
+): Steps<Sprite> {
+  const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
+  const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
+  const known = recall<Sprite>(cache, key)
+  if (known) return known
+  const mesh = meshFor(stem, detailFor(scale), cache)
+  yield
+  const tints = tintsOf(stem.plant, stem.colour, stem.seed)
+  const { sprite } = yield* meshSteps(mesh, angle, scale, quality, tints, stem.seed)
+  keep(cache, key, sprite, spriteBytes(sprite))
+  return sprite
+}
 
 /**
  * One stem alone, seen from `angle`, `scale` pixels to the mm, depths and place relative to its tip.
@@ -70,17 +83,4 @@ export const stemSprite = (
   scale: number,
   quality: Quality,
   cache: Cache,
-): Sprite => {
-  const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
-  const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
-  const paint = (): Sprite => {
-    const mesh = meshFor(stem, detailFor(scale), cache)
-    const samples = samplesOf(quality)
-    const inks = inksFor(scale * samples)
-    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples)
-    const hollows = quality === 'fine' ? occlude(raster, scale * samples) : null
-    const tints = tintsOf(stem.plant, stem.colour, stem.seed)
-    return shadeRaster(raster, mesh, angle, tints, stem.seed, samples, inks, hollows)
-  }
-  return remembered(cache, key, paint, spriteBytes)
-}
+): Sprite => allAtOnce(spriteSteps(stem, angle, scale, quality, cache))

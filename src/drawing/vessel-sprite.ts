@@ -1,11 +1,9 @@
 import type { Vessel } from '../arrangement/index.ts'
 import { type Mesh, viewAxes } from '../geometry/index.ts'
-import { type Cache, remembered } from './cache.ts'
-import { occlude } from './occlusion.ts'
+import { type Cache, keep, recall } from './cache.ts'
 import { hexToLch, type Lch } from './oklch.ts'
-import { type Raster, rasterise } from './raster.ts'
-import { inksFor, shadeRaster } from './shade.ts'
-import { samplesOf } from './sprite.ts'
+import type { Raster } from './raster.ts'
+import { meshSteps, type Steps, samplesOf, spriteBytes } from './steps.ts'
 import { type Tint, tintFrom } from './tint.ts'
 import type { PaintOptions, Sprite, ViewAngle } from './types.ts'
 import { CUT_FACE, INSIDE, MECHANICS_PART, RIM, vesselMesh, WALL, WATER } from './vessel-mesh.ts'
@@ -117,30 +115,28 @@ const glaze = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, angl
 export const isCutOpen = (angle: ViewAngle, options: PaintOptions): boolean =>
   options.section && Math.abs(angle.pitch) < 0.01
 
-/** The vessel alone, relative to the centre of its mouth. Its alpha is under 255 where it is glass. */
-export const vesselSprite = (
+/** The vessel alone, in steps, relative to the centre of its mouth. Its alpha is under 255 where it is glass. */
+export function* vesselSteps(
   vessel: Vessel,
   angle: ViewAngle,
   scale: number,
   options: PaintOptions,
   cache: Cache,
-): Sprite => {
+): Steps<Sprite> {
   const open = isCutOpen(angle, options)
   const shape = JSON.stringify([vessel.plan, vessel.width, vessel.depth, vessel.height, vessel.profile, vessel.wall])
   const skin = [vessel.material, vessel.colour, vessel.mechanics, vessel.waterFill, options.vessel, open].join(' ')
   const key = `vessel ${shape} ${skin} ${angle.turn.toFixed(2)} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${options.quality}`
-  const paint = (): Sprite => {
-    const mesh = vesselMesh(vessel, open ? viewAxes(angle).right : null)
-    const samples = samplesOf(options.quality)
-    const inks = inksFor(scale * samples)
-    const cut = open ? { right: 0.4, toward: 0.2 } : undefined
-    const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples, cut)
-    const hollows = options.quality === 'fine' ? occlude(raster, scale * samples) : null
-    const tints = tintsFor(vessel, options.vessel === 'own', open)
-    const sprite = shadeRaster(raster, mesh, angle, tints, 1, samples, inks, hollows)
-    if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
-    hatch(sprite, raster, mesh, samples, scale)
-    return sprite
-  }
-  return remembered(cache, key, paint, (s) => s.rgba.byteLength + s.depth.byteLength)
+  const known = recall<Sprite>(cache, key)
+  if (known) return known
+  const mesh = vesselMesh(vessel, open ? viewAxes(angle).right : null)
+  yield
+  const cut = open ? { right: 0.4, toward: 0.2 } : undefined
+  const tints = tintsFor(vessel, options.vessel === 'own', open)
+  const { sprite, raster } = yield* meshSteps(mesh, angle, scale, options.quality, tints, 1, cut)
+  const samples = samplesOf(options.quality)
+  if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
+  hatch(sprite, raster, mesh, samples, scale)
+  keep(cache, key, sprite, spriteBytes(sprite))
+  return sprite
 }

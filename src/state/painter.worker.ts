@@ -11,6 +11,7 @@ import {
   type Quality,
   type Queue,
   type Sprite,
+  spriteSteps,
   stemSprite,
   type ViewAngle,
   workOn,
@@ -60,7 +61,7 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
     const sprites = new Map<string, Sprite>()
     for (const stem of resolve(job.document).stems) {
       if (!wanted.has(stem.id)) continue
-      sprites.set(stem.id, copied(stemSprite(stem, job.angle, job.scale, job.quality, cache)))
+      sprites.set(stem.id, copied(yield* spriteSteps(stem, job.angle, job.scale, job.quality, cache)))
       yield
     }
     reply({ ticket, value: sprites }, [...sprites.values()].flatMap(buffers))
