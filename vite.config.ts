@@ -1,8 +1,17 @@
 import react from '@vitejs/plugin-react'
+import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
 
+/** While developing, vite itself puts scripts into the page that its policy forbids; the built page keeps the policy. */
+const withoutPolicy: Plugin = {
+  name: 'pedicel-without-policy',
+  apply: 'serve',
+  transformIndexHtml: (html, { server }) =>
+    server ? html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, '') : html,
+}
+
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), withoutPolicy],
   base: './',
   build: { target: 'es2023' },
   worker: { format: 'es' },

@@ -1,0 +1,47 @@
+import { lazy, Suspense } from 'react'
+import { useStudio } from '../state/index.ts'
+import { OpeningDialog, readFile } from './files/index.ts'
+import { AppKeys } from './shell/app-keys.tsx'
+import { DrawingSheet } from './shell/drawing-sheet.tsx'
+import { LastResort } from './shell/last-resort.tsx'
+import { LiveRegions } from './shell/live-regions.tsx'
+import { SheetFrame } from './shell/sheet-frame.tsx'
+import './shell/shell.css'
+
+const StartPage = lazy(async () => ({ default: (await import('./start/index.ts')).StartPage }))
+const PalettesSheet = lazy(async () => ({ default: (await import('./palettes/index.ts')).PalettesSheet }))
+const PictureSheet = lazy(async () => ({ default: (await import('./picture/index.ts')).PictureSheet }))
+
+const OpenSheet = () => {
+  const sheet = useStudio((s) => s.sheet)
+  if (sheet === 'drawing') return <DrawingSheet />
+  return (
+    <SheetFrame bare={sheet === 'start'}>
+      <Suspense fallback={<p className="coming">One moment.</p>}>
+        {sheet === 'start' ? <StartPage /> : sheet === 'palettes' ? <PalettesSheet /> : <PictureSheet />}
+      </Suspense>
+    </SheetFrame>
+  )
+}
+
+/** The page. A design file dropped anywhere on it is opened. */
+export const App = () => (
+  <LastResort>
+    <LiveRegions />
+    <AppKeys />
+    {/* biome-ignore lint/a11y/noStaticElementInteractions: the same is done by "Open a file" */}
+    <div
+      className="page"
+      onDragOver={(event) => event.dataTransfer.types.includes('Files') && event.preventDefault()}
+      onDrop={(event) => {
+        const file = event.dataTransfer.files[0]
+        if (!file) return
+        event.preventDefault()
+        void readFile(file)
+      }}
+    >
+      <OpenSheet />
+    </div>
+    <OpeningDialog />
+  </LastResort>
+)

@@ -1,0 +1,2 @@
+export { PhoneReadings } from './phone-readings.tsx'
+export { ReadingsColumn } from './readings-column.tsx'

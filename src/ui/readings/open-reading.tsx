@@ -1,0 +1,55 @@
+import { useState } from 'react'
+import type { Held, ReadingResult } from '../../readings/index.ts'
+import { useStudio } from '../../state/index.ts'
+import { Gauge } from '../parts/index.ts'
+import { Advice } from './advice.tsx'
+import { heldWords, scoreWords, wantedWords } from './words.ts'
+
+/** A measured value with its gauge, its band, its rule and where the rule is from. */
+const Measured = ({ held }: { held: Held }) => {
+  const units = useStudio((s) => s.units)
+  const wanted = wantedWords(held, units)
+  return (
+    <li className="measured">
+      <div className="row-line">
+        <span>{held.name}</span>
+        <span>{heldWords(held, units)}</span>
+      </div>
+      {held.band && <Gauge value={held.value} scale={held.scale} band={held.band} />}
+      <p className="reason">
+        {wanted ? `${wanted[0]?.toUpperCase()}${wanted.slice(1)}. ` : ''}
+        {held.rule} <cite>{held.source}</cite>.
+      </p>
+    </li>
+  )
+}
+
+/** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on. */
+export const OpenReading = ({ reading }: { reading: ReadingResult }) => {
+  const [why, setWhy] = useState(false)
+  const { because } = reading
+  if (!because) return null
+  return (
+    <>
+      <p className="reason">
+        {because.main.rule} <cite>{because.main.source}</cite>.
+      </p>
+      <Advice advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
+      {why && (
+        <div className="why">
+          <ul>
+            {because.others.map((held) => (
+              <Measured key={held.key} held={held} />
+            ))}
+          </ul>
+          <p className="reason">
+            <b>{scoreWords(reading)}.</b> {because.how}
+          </p>
+          <p className="reason">
+            <b>How far to trust it.</b> {because.trust}
+          </p>
+        </div>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,75 @@
+import type { ReadingId, ReadingResult } from '../../readings/index.ts'
+import { change, useStudio } from '../../state/index.ts'
+import { Gauge } from '../parts/index.ts'
+import { Score } from './meter.tsx'
+import { OpenReading } from './open-reading.tsx'
+import { figureOf, isScale, NAMES, wantedWords, wordOf } from './words.ts'
+
+const mark = (id: ReadingId | null): void => change({ markedReading: id })
+
+/** Value with unit and word, as on a dimension. */
+export const ValueWords = ({ reading }: { reading: ReadingResult | undefined }) => {
+  const units = useStudio((s) => s.units)
+  const held = reading?.because?.main
+  if (!reading || !held || reading.score === null) return null
+  const { figure, unit } = figureOf(held, held.value, units)
+  const word = wordOf(held)
+  return (
+    <span className="row-value">
+      <b>{figure}</b>
+      {unit ? ` ${unit}` : ''}
+      {word && word !== 'inside' ? `, ${word}` : ''}
+      {word === 'inside' && <span className="unseen">, inside what is wanted</span>}
+    </span>
+  )
+}
+
+interface Props {
+  id: ReadingId
+  /** Undefined in the first moments: the row keeps its place. */
+  reading: ReadingResult | undefined
+}
+
+/** One reading: name, value, gauge, score; opens to its reasons and its advice. */
+export const ReadingRow = ({ id, reading }: Props) => {
+  const open = useStudio((s) => s.openReading === id)
+  const units = useStudio((s) => s.units)
+  const held = reading?.because?.main
+  const applies = reading !== undefined && reading.score !== null
+  const wanted = held ? wantedWords(held, units) : ''
+  return (
+    <li
+      className={`reading-row${open ? ' open' : ''}`}
+      onPointerEnter={() => mark(id)}
+      onPointerLeave={() => mark(null)}
+      onFocus={() => mark(id)}
+      onBlur={() => mark(null)}
+    >
+      <button
+        type="button"
+        className="row-line row-head"
+        aria-expanded={open}
+        onClick={() => change({ openReading: open ? null : id })}
+      >
+        <span className="row-name">{NAMES[id]}</span>
+        <ValueWords reading={reading} />
+      </button>
+      {reading && !applies ? (
+        <p className="reason">Says nothing here: {reading.notApplicable}</p>
+      ) : (
+        <div className="row-gauge">
+          <Gauge
+            value={applies && held ? held.value : null}
+            scale={held ? (isScale(id) ? [held.scale[1], held.scale[0]] : held.scale) : [0, 1]}
+            band={held?.band ?? null}
+            width={204}
+            {...(isScale(id) && held?.key.startsWith('harmony') && open ? { ends: ['quiet', 'vivid'] as const } : {})}
+          />
+          {reading && <Score reading={reading} name={NAMES[id]} />}
+        </div>
+      )}
+      {open && wanted && <p className="wanted">{wanted}</p>}
+      {open && reading && applies && <OpenReading reading={reading} />}
+    </li>
+  )
+}

@@ -1,0 +1,25 @@
+import { READING_IDS } from '../../readings/index.ts'
+import { useStudio } from '../../state/index.ts'
+import { ReadingRow } from './reading-row.tsx'
+import { AllTheWayRound } from './round.tsx'
+import './readings.css'
+
+/** The left column: what the arrangement does, held against its form. */
+export const ReadingsColumn = () => {
+  const form = useStudio((s) => s.document.form)
+  const readings = useStudio((s) => s.readings)
+  return (
+    <div className="readings-column">
+      <h2>Readings</h2>
+      <p className="quiet">
+        held against the form <i>{form}</i>
+      </p>
+      <ul className="reading-rows">
+        {READING_IDS.map((id) => (
+          <ReadingRow key={id} id={id} reading={readings.find((r) => r.id === id)} />
+        ))}
+      </ul>
+      <AllTheWayRound />
+    </div>
+  )
+}

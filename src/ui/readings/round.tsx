@@ -1,0 +1,75 @@
+import { useEffect, useRef } from 'react'
+import type { Arrangement } from '../../arrangement/index.ts'
+import type { Frame } from '../../drawing/index.ts'
+import { turnTo, useStudio } from '../../state/index.ts'
+import { painter } from '../painter.ts'
+import { fittingFrame, putPicture } from '../small-view.tsx'
+
+/** Eight sides: outlines from opposite sides mirror each other, colours do not. */
+const SIDES = [0, 45, 90, 135, 180, 225, 270, 315] as const
+const WIDTH = 62
+const HEIGHT = 48
+/** The eight small ones wait until the hand rests. Ours. */
+const REST_MS = 350
+
+/** One frame that holds every side, so that they can be compared. */
+const frameForAll = (document: Arrangement, ratio: number): Frame => {
+  const frames = SIDES.map((turn) => fittingFrame(document, { turn, pitch: 0 }, WIDTH * ratio, HEIGHT * ratio, 0.02))
+  return frames.reduce((least, f) => (f.scale < least.scale ? f : least))
+}
+
+/** All the way round, in small; pressing one turns the sheet. */
+export const AllTheWayRound = () => {
+  const document = useStudio((s) => s.document)
+  const turn = useStudio((s) => s.turn)
+  const canvases = useRef<(HTMLCanvasElement | null)[]>([])
+  useEffect(() => {
+    let live = true
+    const show = async (): Promise<void> => {
+      const frame = frameForAll(document, Math.min(2, window.devicePixelRatio || 1))
+      for (const [i, side] of SIDES.entries()) {
+        const options = { quality: 'draft', section: false, vessel: 'own' } as const
+        const picture = await painter().paint('round', document, { turn: side, pitch: 0 }, frame, options)
+        // Overtaken by a newer document, which paints all eight.
+        if (!live || !picture) return
+        const canvas = canvases.current[i]
+        if (canvas) putPicture(canvas, picture)
+      }
+    }
+    const timer = setTimeout(() => void show().catch(() => undefined), REST_MS)
+    return () => {
+      live = false
+      clearTimeout(timer)
+    }
+  }, [document])
+  const nearest = (Math.round(turn / 45) * 45) % 360
+  return (
+    <section className="round" aria-labelledby="round-head">
+      <div className="row-line">
+        <h3 id="round-head">All the way round</h3>
+        <span className="quiet">press one to turn</span>
+      </div>
+      <ul>
+        {SIDES.map((side, i) => (
+          <li key={side}>
+            <button
+              type="button"
+              aria-pressed={side === nearest}
+              aria-label={`${side}°, turn the sheet to this side`}
+              onClick={() => turnTo(side)}
+            >
+              <canvas
+                ref={(canvas) => {
+                  canvases.current[i] = canvas
+                }}
+                width={WIDTH}
+                height={HEIGHT}
+              />
+              <span>{side}°</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

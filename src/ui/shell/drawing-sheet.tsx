@@ -1,0 +1,119 @@
+import { type ReactNode, useState } from 'react'
+import { useStudio } from '../../state/index.ts'
+import { StemColumn } from '../list/index.ts'
+import { PhoneReadings, ReadingsColumn } from '../readings/index.ts'
+import { PhoneFoot, PhoneHead } from './phone-foot.tsx'
+import { Frame } from './sheet-frame.tsx'
+import { TitleBlock } from './title-block.tsx'
+import { PHONE, useMedia, WIDE } from './use-media.ts'
+import { Views } from './views-slot.tsx'
+
+const Part = ({ name, label, children }: { name: string; label: string; children: ReactNode }) => (
+  <section className={`column ${name}`} id={name} aria-label={label} tabIndex={-1}>
+    {children}
+  </section>
+)
+
+interface SwitchProps {
+  words: readonly string[]
+  at: number
+  onTurn: (to: number) => void
+}
+/** Words to switch between the columns that find no room beside each other. */
+const Switch = ({ words, at, onTurn }: SwitchProps) => (
+  <nav className="switch" aria-label="Below the drawing">
+    {words.map((word, i) => (
+      <button key={word} type="button" aria-pressed={i === at} onClick={() => onTurn(i)}>
+        {word}
+      </button>
+    ))}
+  </nav>
+)
+
+const SkipLinks = () => (
+  <nav className="skip" aria-label="Skip to">
+    <a href="#stems">To the stems</a>
+    <a href="#readings">To the readings</a>
+    <a href="#views">To the drawing</a>
+  </nav>
+)
+
+const Three = () => (
+  <div className="sheet three">
+    <SkipLinks />
+    <Frame />
+    <Part name="readings" label="Readings">
+      <ReadingsColumn />
+    </Part>
+    <main className="column views" id="views" tabIndex={-1}>
+      <Views />
+    </main>
+    <div className="column side">
+      <Part name="stems" label="Stems and palette">
+        <StemColumn />
+      </Part>
+      <TitleBlock />
+    </div>
+  </div>
+)
+
+const Two = () => {
+  const [at, setAt] = useState(0)
+  return (
+    <div className="sheet two">
+      <SkipLinks />
+      <Frame />
+      <main className="column views" id="views" tabIndex={-1}>
+        <Views />
+      </main>
+      <div className="column side">
+        <Switch words={['Stems', 'Readings']} at={at} onTurn={setAt} />
+        {at === 0 ? (
+          <Part name="stems" label="Stems and palette">
+            <StemColumn />
+          </Part>
+        ) : (
+          <Part name="readings" label="Readings">
+            <ReadingsColumn />
+          </Part>
+        )}
+        <TitleBlock />
+      </div>
+    </div>
+  )
+}
+
+const Phone = () => {
+  const [at, setAt] = useState(0)
+  return (
+    <div className="sheet phone">
+      <PhoneHead />
+      <main className="column views" id="views" tabIndex={-1}>
+        <Views />
+      </main>
+      <Switch words={['Readings', 'Stems and palette', 'Title']} at={at} onTurn={setAt} />
+      <div className="phone-low">
+        {at === 0 ? (
+          <Part name="readings" label="Readings">
+            <PhoneReadings />
+          </Part>
+        ) : at === 1 ? (
+          <Part name="stems" label="Stems and palette">
+            <StemColumn />
+          </Part>
+        ) : (
+          <TitleBlock bare />
+        )}
+      </div>
+      <PhoneFoot />
+    </div>
+  )
+}
+
+/** The drawing sheet, as the width allows. A new design is a new page: nothing of the last one stays open. */
+export const DrawingSheet = () => {
+  const design = useStudio((s) => s.designId)
+  const phone = useMedia(PHONE)
+  const wide = useMedia(WIDE)
+  return phone ? <Phone key={design} /> : wide ? <Three key={design} /> : <Two key={design} />
+}

@@ -1,0 +1,45 @@
+import { Dialog } from '../parts/index.ts'
+
+const MOD = /Mac|iP(hone|ad)/.test(navigator.platform) ? '⌘' : 'Ctrl'
+
+/** Keys by the place where they hold. */
+const KEYS: readonly { where: string; keys: readonly (readonly [string, string])[] }[] = [
+  {
+    where: 'Everywhere, unless you are typing',
+    keys: [
+      [`${MOD} + Z`, 'undo'],
+      [`${MOD} + Shift + Z, or Ctrl + Y`, 'do it again'],
+      ['?', 'this list'],
+      ['Tab, Shift + Tab', 'go on, go back'],
+      ['Escape', 'leave what is open, drop what is under way'],
+    ],
+  },
+  {
+    where: 'In a number field',
+    keys: [
+      ['↑ ↓', 'one step more or less'],
+      ['Page Up, Page Down', 'ten steps'],
+      ['Enter', 'take what is typed'],
+      ['Escape', 'put back what was there'],
+    ],
+  },
+]
+
+/** The list of keys. */
+export const KeysDialog = ({ onClose }: { onClose: () => void }) => (
+  <Dialog title="Keys" onClose={onClose}>
+    {KEYS.map(({ where, keys }) => (
+      <section key={where} className="keys">
+        <h3>{where}</h3>
+        <dl>
+          {keys.map(([key, does]) => (
+            <div key={key}>
+              <dt>{key}</dt>
+              <dd>{does}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+    ))}
+  </Dialog>
+)

@@ -1,0 +1,156 @@
+import { lazy, Suspense, useState } from 'react'
+import { FORMS, type Form, type Mechanics } from '../../arrangement/index.ts'
+import { MECHANICS_ROWS } from '../../catalogue/index.ts'
+import { goToStart, openSheet, perform, redo, undo, useHistory, useStudio } from '../../state/index.ts'
+import { formatLength } from '../../units/index.ts'
+import { FileActs } from '../files/index.ts'
+import { Button, NumberField, SelectField, TextField } from '../parts/index.ts'
+import { SHOW_KEYS } from './app-keys.tsx'
+import { FirstAngle } from './first-angle.tsx'
+import { SHEETS } from './phone-foot.tsx'
+import { SaveWords } from './save-words.tsx'
+import './title-block.css'
+
+const VesselDialog = lazy(async () => ({ default: (await import('../vessel/index.ts')).VesselDialog }))
+
+const FORM_OPTIONS = FORMS.map((value) => ({ value, words: value }))
+const HELD_OPTIONS = MECHANICS_ROWS.map(({ id, name }) => ({ value: id, words: name.toLowerCase() }))
+
+const VesselCell = () => {
+  const vessel = useStudio((s) => s.document.vessel)
+  const units = useStudio((s) => s.units)
+  const [open, setOpen] = useState<boolean | null>(null)
+  const across =
+    vessel.plan === 'round'
+      ? `⌀ ${formatLength(vessel.width, units)}`
+      : `${formatLength(vessel.width, units)} × ${formatLength(vessel.depth, units)}`
+  return (
+    <div className="cell vessel">
+      <button type="button" className="vessel-words" onClick={() => setOpen(true)}>
+        <span className="label">vessel</span>
+        <span className="value">
+          {vessel.plan} {vessel.material}, {across} × {formatLength(vessel.height, units)}
+        </span>
+      </button>
+      {open === null ? null : (
+        <Suspense fallback={null}>
+          <VesselDialog open={open} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </div>
+  )
+}
+
+/** What the design is for: vessel, what holds the stems, tables, date. */
+const Facts = () => {
+  const { copies, date } = useStudio((s) => s.document.setting)
+  const mechanics = useStudio((s) => s.document.vessel.mechanics)
+  // The time of day, if there is one, stays with the new day.
+  const setDay = (day: string): void =>
+    perform({ do: 'set-setting', set: { date: day === '' ? null : `${day}${date?.slice(10) ?? ''}` } })
+  return (
+    <div className="facts">
+      <VesselCell />
+      <div className="cell">
+        <SelectField<Mechanics>
+          label="held by"
+          value={mechanics}
+          options={HELD_OPTIONS}
+          onChange={(to) => perform({ do: 'set-vessel', set: { mechanics: to } })}
+        />
+      </div>
+      <div className="cell">
+        <NumberField
+          label="tables"
+          value={copies}
+          min={1}
+          max={10_000}
+          onChange={(to) => perform({ do: 'set-setting', set: { copies: to } })}
+        />
+      </div>
+      <div className="cell">
+        <TextField label="date" type="date" value={date?.slice(0, 10) ?? ''} onCommit={setDay} />
+      </div>
+      <div className="cell sign">
+        <FirstAngle />
+      </div>
+    </div>
+  )
+}
+
+const Way = () => {
+  const now = useStudio((s) => s.sheet)
+  const { undo: last, redo: next } = useHistory()
+  return (
+    <div className="way">
+      <nav aria-label="Sheets">
+        {SHEETS.map(({ sheet, words }, i) => (
+          <button
+            key={sheet}
+            type="button"
+            aria-current={sheet === now ? 'page' : undefined}
+            onClick={() => openSheet(sheet)}
+          >
+            {i + 1} {words}
+          </button>
+        ))}
+      </nav>
+      <span className="way-undo">
+        <Button off={!last} onClick={undo} title={last ? `Undo: ${last}` : undefined}>
+          Undo{last ? `: ${last}` : ''}
+        </Button>
+        <Button off={!next} onClick={redo} title={next ? `Redo: ${next}` : undefined}>
+          Redo
+        </Button>
+      </span>
+    </div>
+  )
+}
+
+interface TitleBlockProps {
+  /** Title, form and the way round alone, for the sheets beside the drawing. */
+  brief?: boolean
+  /** Without the way round, where it stands elsewhere. */
+  bare?: boolean
+}
+
+/** The title block, at the lower right as ISO 7200 has it: what the sheet shows, and the way round the tool. */
+export const TitleBlock = ({ brief = false, bare = false }: TitleBlockProps) => {
+  const title = useStudio((s) => s.document.title)
+  const form = useStudio((s) => s.document.form)
+  return (
+    <section className={`title-block${brief ? ' brief' : ''}`} aria-label="Title block">
+      <div className="name">
+        <TextField
+          className="title"
+          label="Title of the design"
+          hideLabel
+          value={title}
+          onCommit={(to) => perform({ do: 'set-title', title: to })}
+        />
+        <div className="cell form">
+          <SelectField<Form>
+            label="form"
+            value={form}
+            options={FORM_OPTIONS}
+            onChange={(to) => perform({ do: 'set-form', form: to })}
+          />
+        </div>
+      </div>
+      {brief ? null : <Facts />}
+      {bare ? null : <Way />}
+      <div className="last-line">
+        <SaveWords />
+        <span className="last-acts">
+          <Button kind="word" onClick={() => void goToStart()}>
+            Start
+          </Button>
+          {brief ? null : <FileActs />}
+          <Button kind="word" onClick={() => dispatchEvent(new Event(SHOW_KEYS))}>
+            Keys
+          </Button>
+        </span>
+      </div>
+    </section>
+  )
+}
