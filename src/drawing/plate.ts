@@ -15,12 +15,15 @@ const FACING: Partial<Record<Habit, Point3>> = {
   pincushion: [0.08, -0.72, 0.69],
   cup: [0.05, -0.35, 0.93],
   trumpet: [0.1, -0.7, 0.7],
-  spathe: [0.25, -0.5, 0.83],
+  spathe: [0.12, -0.5, 0.86],
   orchid: [0.1, -0.9, 0.42],
   umbel: [0, -0.34, 0.94],
   dome: [0, -0.45, 0.89],
   globe: [0, -0.45, 0.89],
 }
+
+/** Flat sprays and leaves that a straight stem would show edge on are turned to the reader, degrees. */
+const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 40, fern: 90, 'broad-leaf': 90, orchid: 90 }
 
 const STEPS = 24
 const BELOW = 6
@@ -89,6 +92,7 @@ export const plantPlate = (
   quality: Quality = 'fine',
 ): Sprite => {
   const key = `plate ${plant.id} ${colour} ${openness.toFixed(3)} ${angle.turn} ${angle.pitch} ${scale.toFixed(4)} ${quality}`
+  const turned = { turn: angle.turn + (TURN[plant.habit] ?? 0), pitch: angle.pitch }
   const paint = (): Sprite => {
     const open = plant.headOpen_mm.value
     const closed = plant.headClosed_mm?.value ?? open
@@ -100,7 +104,7 @@ export const plantPlate = (
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
     const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })
-    return allAtOnce(meshSteps(mesh, angle, scale, quality, tintsOf(plant, colour, seed), seed)).sprite
+    return allAtOnce(meshSteps(mesh, turned, scale, quality, tintsOf(plant, colour, seed), seed)).sprite
   }
   return remembered(cache, key, paint, spriteBytes)
 }

@@ -44,8 +44,8 @@ const meshBytes = (mesh: Mesh): number =>
   mesh.parts.byteLength +
   mesh.tissues.byteLength
 
-/** Steps across surfaces: pictures for print and large plates want more, or corners show. Ours, by eye. */
-export const detailFor = (scale: number): number => (scale > 6 ? 2 : scale > 3 ? 1.5 : 1)
+/** Steps across surfaces: small views do with half, pictures for print want more, or corners show. Ours, by eye. */
+export const detailFor = (scale: number): number => (scale > 6 ? 2 : scale > 3 ? 1.5 : scale < 0.75 ? 0.5 : 1)
 
 /** The stem's triangles; a stem that was only shifted keeps them. */
 const meshFor = (stem: ResolvedStem, detail: number, cache: Cache): Mesh => {

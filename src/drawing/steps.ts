@@ -16,8 +16,8 @@ export const allAtOnce = <T>(steps: Steps<T>): T => {
   }
 }
 
-/** Fine pictures take 2 × 2 subpixels to a pixel. */
-export const samplesOf = (quality: Quality): number => (quality === 'fine' ? 2 : 1)
+/** Fine pictures take 2 × 2 subpixels to a pixel; small ones 4 × 4, or stems and petals fall between the pixels. */
+export const samplesOf = (quality: Quality, scale: number): number => (quality === 'draft' ? 1 : scale < 0.75 ? 4 : 2)
 
 export const spriteBytes = (s: Sprite): number => s.rgba.byteLength + s.depth.byteLength
 
@@ -31,7 +31,7 @@ export function* meshSteps(
   seed: number,
   cut?: Cut,
 ): Steps<{ sprite: Sprite; raster: Raster }> {
-  const samples = samplesOf(quality)
+  const samples = samplesOf(quality, scale)
   const inks = inksFor(scale * samples)
   const raster = rasterise(mesh, angle, scale * samples, inks.outline + 1, 2 * samples, cut)
   yield

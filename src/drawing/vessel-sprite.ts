@@ -134,7 +134,7 @@ export function* vesselSteps(
   const cut = open ? { right: 0.4, toward: 0.2 } : undefined
   const tints = tintsFor(vessel, options.vessel === 'own', open)
   const { sprite, raster } = yield* meshSteps(mesh, angle, scale, options.quality, tints, 1, cut)
-  const samples = samplesOf(options.quality)
+  const samples = samplesOf(options.quality, scale)
   if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
   hatch(sprite, raster, mesh, samples, scale)
   keep(cache, key, sprite, spriteBytes(sprite))
