@@ -62,8 +62,13 @@ export const nextPart = (b: Builder): number => {
 
 export const addVertex = (b: Builder, p: Point3, n: Point3, u: number, v: number): number => {
   const i = b.vertices++
-  b.positions.set(p, 3 * i)
-  b.normals.set(n, 3 * i)
+  const k = 3 * i
+  b.positions[k] = p[0]
+  b.positions[k + 1] = p[1]
+  b.positions[k + 2] = p[2]
+  b.normals[k] = n[0]
+  b.normals[k + 1] = n[1]
+  b.normals[k + 2] = n[2]
   b.uvs[2 * i] = u
   b.uvs[2 * i + 1] = v
   return i

@@ -5,7 +5,7 @@ import { coverMesh, coverSlabs, type Eye, eyeAt, newRaster, type Raster, type Sl
 import { scale } from './vector.ts'
 
 const FACINGS = [0, 30, 60, 90] as const
-const ROLLS = [0.4, 0.4 + Math.PI / 2, 0.4 + Math.PI, 0.4 + 1.5 * Math.PI] as const
+const ROLLS = [0.4, 0.4 + (2 * Math.PI) / 3, 0.4 + (4 * Math.PI) / 3] as const
 
 export interface Bounds {
   least: Point3
@@ -82,12 +82,12 @@ export const searchFactors = (
   count: number,
   value: (factors: readonly number[]) => number,
   enough = 0.012,
-  first = 0.24,
+  first = 0.2,
 ): number[] => {
   let best = Array.from({ length: count }, () => 1)
   let least = value(best)
-  for (let step = first; step > 0.01 && least > enough; step *= 0.5) {
-    for (let turn = 0; turn < 4; turn++) {
+  for (let step = first; step > 0.014 && least > enough; step *= 0.5) {
+    for (let turn = 0; turn < 3; turn++) {
       const before = least
       for (let i = 0; i < count; i++) {
         for (const factor of [1 + step, 1 / (1 + step)]) {
@@ -122,7 +122,7 @@ const great = newRaster(200)
 /** Ellipsoids after a search of their common factors and then of each one's width. */
 const fitted = (raster: Raster, cut: readonly Slab[], looks: readonly Look[], { middle }: Bounds): [Slab[], number] => {
   const value = (made: readonly Slab[]): number =>
-    difference(looks, (look) => coverSlabs(raster, made, look.eye, middle, look.half))
+    difference(looks, (look) => coverSlabs(raster.size, made, look.eye, middle, look.half))
   const rough = shaped(
     cut,
     middle[2],

@@ -15,7 +15,7 @@ export const addLayout = (b: Builder, layout: Layout): void => {
   for (const leaf of layout.leaves) addLeaf(b, leaf)
   // Many heads share the triangles that one would get.
   const whole = b.detail
-  if (layout.heads.length > 4) b.detail *= Math.max(0.55, Math.sqrt(4 / layout.heads.length))
+  if (layout.heads.length > 4) b.detail *= Math.max(0.5, Math.sqrt(2.5 / layout.heads.length))
   for (const head of layout.heads) {
     if (head.twin) {
       for (const k of [-0.5, 0.5]) addHead(b, { ...head, f: { ...head.f, o: along(head.f.o, head.twin, k) } })

@@ -38,13 +38,13 @@ export const remembered = <T>(shape: Shape, key: string, make: () => T): T => {
   return one
 }
 
-const headModel = ({ kind, shape, small }: HeadOrgan, open: number): Model =>
-  remembered(shape, `${kind} ${small} ${open}`, () => {
+const headModel = ({ kind, shape, small, twin }: HeadOrgan, open: number): Model =>
+  remembered(shape, `${kind} ${small} ${open} ${twin ? 1 : 2}`, () => {
     const b = newBuilder(COARSE)
     b.bare = []
     const grown = addHead(b, { f: UPRIGHT, kind, size: SIZE, open, seed: SEED, shape, small })
     const k = 1 / SIZE
-    const slabs = fitSlabs(b, small ? 2 : 5, { parts: !small })
+    const slabs = fitSlabs(b, small ? (twin ? 1 : 2) : 5, { parts: !small })
     return {
       slabs: slabs.map((s) => ({ o: scale(s.o, k), a: scale(s.a, k), b: scale(s.b, k), c: scale(s.c, k) })),
       rays: small

@@ -1,6 +1,5 @@
 import type { Point3 } from '../../arrangement/index.ts'
 import { type Builder, TISSUE_NUMBER } from './builder.ts'
-import { dot, sub } from './vector.ts'
 
 /** A small raster to measure outlines: `size` × `size` points over a square of half width `half` mm round the middle. */
 export interface Raster {
@@ -57,14 +56,19 @@ export const coverMesh = (
       n++
     }
     count += n
-    rows?.set([first, last, n], 3 * r)
+    if (rows) {
+      rows[3 * r] = first
+      rows[3 * r + 1] = last
+      rows[3 * r + 2] = n
+    }
   }
   return count
 }
 
+/** Fill the points whose middles lie in a triangle; its corners are first put in order of height. */
 const fillTriangle = (
   mask: Uint8Array,
-  SIZE: number,
+  size: number,
   ax: number,
   ay: number,
   bx: number,
@@ -72,20 +76,17 @@ const fillTriangle = (
   cx: number,
   cy: number,
 ): void => {
-  const y0 = Math.max(0, Math.ceil(Math.min(ay, by, cy)))
-  const y1 = Math.min(SIZE - 1, Math.floor(Math.max(ay, by, cy)))
-  for (let y = y0; y <= y1; y++) {
-    let [from, to] = [SIZE, -1]
-    const edge = (px: number, py: number, qx: number, qy: number): void => {
-      if (py === qy || (y < py && y < qy) || (y > py && y > qy)) return
-      const x = px + ((y - py) / (qy - py)) * (qx - px)
-      if (x < from) from = x
-      if (x > to) to = x
-    }
-    edge(ax, ay, bx, by)
-    edge(bx, by, cx, cy)
-    edge(cx, cy, ax, ay)
-    for (let x = Math.max(0, Math.ceil(from)); x <= Math.min(SIZE - 1, Math.floor(to)); x++) mask[y * SIZE + x] = 1
+  if (by < ay) return fillTriangle(mask, size, bx, by, ax, ay, cx, cy)
+  if (cy < by) return fillTriangle(mask, size, ax, ay, cx, cy, bx, by)
+  const y1 = Math.min(size - 1, Math.floor(cy))
+  const long = cy > ay ? (cx - ax) / (cy - ay) : 0
+  const lower = by > ay ? (bx - ax) / (by - ay) : 0
+  const upper = cy > by ? (cx - bx) / (cy - by) : 0
+  for (let y = Math.max(0, Math.ceil(ay)); y <= y1; y++) {
+    const p = ax + long * (y - ay)
+    const q = y < by ? ax + lower * (y - ay) : bx + upper * (y - by)
+    const to = Math.min(size - 1, Math.floor(Math.max(p, q)))
+    for (let x = Math.max(0, Math.ceil(Math.min(p, q))); x <= to; x++) mask[y * size + x] = 1
   }
 }
 
@@ -97,40 +98,74 @@ export interface Slab {
   c: Point3
 }
 
-/** How many points ellipsoids cover together. */
+/** Most pieces that one row can hold. */
+const DEEP = 128
+const froms = new Float32Array(256 * DEEP)
+const tills = new Float32Array(256 * DEEP)
+const used = new Int16Array(256)
+
+/** Keep the pieces of a row in order of their beginning. */
+const putPiece = (row: number, from: number, till: number): void => {
+  let n = used[row]!
+  if (n >= DEEP) return
+  used[row] = n + 1
+  const first = row * DEEP
+  while (n > 0 && froms[first + n - 1]! > from) {
+    froms[first + n] = froms[first + n - 1]!
+    tills[first + n] = tills[first + n - 1]!
+    n--
+  }
+  froms[first + n] = from
+  tills[first + n] = till
+}
+
+/** Area that ellipsoids cover together, in points of the raster; a row's pieces are joined exactly. */
 export const coverSlabs = (
-  { size, mask }: Raster,
+  size: number,
   slabs: readonly Slab[],
   { right, up }: Eye,
   middle: Point3,
   half: number,
 ): number => {
-  mask.fill(0)
+  used.fill(0, 0, size)
   const k = size / (2 * half)
-  for (const s of slabs) {
-    const d = sub(s.o, middle)
-    const cx = (dot(d, right) + half) * k - 0.5
-    const cy = (dot(d, up) + half) * k - 0.5
-    let [xx, xy, yy] = [0, 0, 0]
-    for (const axis of [s.a, s.b, s.c]) {
-      const x = dot(axis, right) * k
-      const y = dot(axis, up) * k
-      xx += x * x
-      xy += x * y
-      yy += y * y
-    }
+  const [r0, r1, r2] = right
+  const [u0, u1, u2] = up
+  for (const { o, a, b, c } of slabs) {
+    const dx = o[0] - middle[0]
+    const dy = o[1] - middle[1]
+    const dz = o[2] - middle[2]
+    const cx = (dx * r0 + dy * r1 + dz * r2 + half) * k - 0.5
+    const cy = (dx * u0 + dy * u1 + dz * u2 + half) * k - 0.5
+    const ax = (a[0] * r0 + a[1] * r1 + a[2] * r2) * k
+    const ay = (a[0] * u0 + a[1] * u1 + a[2] * u2) * k
+    const bx = (b[0] * r0 + b[1] * r1 + b[2] * r2) * k
+    const by = (b[0] * u0 + b[1] * u1 + b[2] * u2) * k
+    const gx = (c[0] * r0 + c[1] * r1 + c[2] * r2) * k
+    const gy = (c[0] * u0 + c[1] * u1 + c[2] * u2) * k
+    const yy = ay * ay + by * by + gy * gy
     if (yy < 1e-9) continue
+    const slope = (ax * ay + bx * by + gx * gy) / yy
+    const wide = Math.sqrt(Math.max(0, ax * ax + bx * bx + gx * gx - slope * slope * yy))
     const reach = Math.sqrt(yy)
-    for (let y = Math.max(0, Math.ceil(cy - reach)); y <= Math.min(size - 1, Math.floor(cy + reach)); y++) {
+    const last = Math.min(size - 1, Math.floor(cy + reach))
+    for (let y = Math.max(0, Math.ceil(cy - reach)); y <= last; y++) {
       const t = (y - cy) / reach
-      const w = Math.sqrt(Math.max(0, (xx - (xy * xy) / yy) * (1 - t * t)))
-      const m = cx + (xy / yy) * (y - cy)
-      const from = Math.max(0, Math.ceil(m - w))
-      const to = Math.min(size - 1, Math.floor(m + w))
-      if (to >= from) mask.fill(1, y * size + from, y * size + to + 1)
+      const w = wide * Math.sqrt(Math.max(0, 1 - t * t))
+      const m = cx + slope * (y - cy)
+      putPiece(y, m - w, m + w)
     }
   }
-  let count = 0
-  for (let i = 0; i < mask.length; i++) count += mask[i]!
-  return count
+  let sum = 0
+  for (let y = 0; y < size; y++) {
+    let end = Number.NEGATIVE_INFINITY
+    const first = y * DEEP
+    for (let i = first; i < first + used[y]!; i++) {
+      const till = tills[i]!
+      if (till <= end) continue
+      sum += till - Math.max(froms[i]!, end)
+      end = till
+    }
+  }
+  return sum
 }

@@ -18,7 +18,7 @@ export interface Tuning {
 }
 export const UNTUNED: Tuning = { bloom: [1, 1], leaf: [1, 1] }
 
-const raster = newRaster(150)
+const raster = newRaster(130)
 const SEEDS = [5, 23]
 
 /** An upright stem as long as its flowering or leafy part asks. */
@@ -75,7 +75,7 @@ const measure = (
           const [wide, thick] = s.leaf ? leaf : bloom
           return { o: s.o, a: s.leaf ? s.a : scale(s.a, wide), b: scale(s.b, wide), c: scale(s.c, thick) }
         })
-        sum += difference(looks, (look) => coverSlabs(raster, made, look.eye, bounds.middle, look.half))
+        sum += difference(looks, (look) => coverSlabs(raster.size, made, look.eye, bounds.middle, look.half))
       }
       return sum / Math.max(1, cases.length)
     },

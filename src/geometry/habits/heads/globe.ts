@@ -2,6 +2,7 @@ import { addBall, addDome, addTube } from '../builder.ts'
 import { type HeadMaker, num, word } from '../organs.ts'
 import { about, at, frameIn, GOLDEN, lerp } from '../vector.ts'
 import { addFloret } from './floret.ts'
+import { thistle } from './pincushion.ts'
 
 /** Allium: stars on rays from one node; a closed bud packs them. */
 const stars: HeadMaker = (b, f, D, { open, shape, random, small }) => {
@@ -25,6 +26,7 @@ const stars: HeadMaker = (b, f, D, { open, shape, random, small }) => {
 /** Florets over a ball by the golden angle: craspedia; allium with kind 'stars'. shape: kind, florets, floret. */
 export const globe: HeadMaker = (b, f, D, head) => {
   if (word(head.shape, 'kind', '') === 'stars') return stars(b, f, D, head)
+  if (word(head.shape, 'kind', '') === 'thistle') return thistle(b, f, D, head)
   const { open, shape, random, small } = head
   const n = Math.round(num(shape, 'florets', small ? 90 : 230))
   const spiky = num(shape, 'spiky', 0)

@@ -5,7 +5,7 @@ import { about, GOLDEN, lerp, TAU } from '../vector.ts'
 import { addCalyx, addCap, addStamen } from './parts.ts'
 
 /** Eryngium and its like: a cone of florets on a ruff of stiff narrow bracts. */
-const thistle: HeadMaker = (b, f, D, { open, shape, random, small }) => {
+export const thistle: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const bracts = Math.round(num(shape, 'bracts', small ? 9 : 12))
   for (let row = 0; row < 2; row++) {
     for (let i = 0; i < bracts; i++) {

@@ -1,25 +1,31 @@
 import { type Builder, TISSUE_NUMBER } from '../builder.ts'
 import type { HeadOrgan } from '../organs.ts'
-import { dot, randomFrom, sub } from '../vector.ts'
+import { randomFrom } from '../vector.ts'
 import { HEADS } from './index.ts'
 
 const DIRECTIONS = 8
 const COS = Array.from({ length: DIRECTIONS }, (_, i) => Math.cos((i * Math.PI) / DIRECTIONS))
 const SIN = Array.from({ length: DIRECTIONS }, (_, i) => Math.sin((i * Math.PI) / DIRECTIONS))
 
-/** Mean width of the faces from `firstFace` on, seen along w: the mean over 8 directions. Bare stems left out. */
-const meanWidth = (b: Builder, firstFace: number, { f }: HeadOrgan): number => {
+/** Mean width of what was laid from `first` vertex and face on, seen along w: over 8 directions, bare stems left out. */
+const meanWidth = (b: Builder, first: number, firstFace: number, { f }: HeadOrgan): number => {
+  const bare = new Uint8Array(b.vertices - first)
+  for (let t = firstFace; t < b.faces; t++) {
+    if (b.tissues[t] !== TISSUE_NUMBER.stem && b.tissues[t] !== TISSUE_NUMBER.bark) continue
+    for (let j = 0; j < 3; j++) bare[b.triangles[3 * t + j]! - first] = 1
+  }
   const least = new Float64Array(DIRECTIONS).fill(Number.POSITIVE_INFINITY)
   const most = new Float64Array(DIRECTIONS).fill(Number.NEGATIVE_INFINITY)
   const P = b.positions
+  const { o, u, v } = f
   let any = false
-  for (let t = 3 * firstFace; t < 3 * b.faces; t++) {
-    const tissue = b.tissues[Math.floor(t / 3)]
-    if (tissue === TISSUE_NUMBER.stem || tissue === TISSUE_NUMBER.bark) continue
-    const i = 3 * b.triangles[t]!
-    const d = sub([P[i]!, P[i + 1]!, P[i + 2]!], f.o)
-    const x = dot(d, f.u)
-    const y = dot(d, f.v)
+  for (let i = first; i < b.vertices; i++) {
+    if (bare[i - first] === 1) continue
+    const dx = P[3 * i]! - o[0]
+    const dy = P[3 * i + 1]! - o[1]
+    const dz = P[3 * i + 2]! - o[2]
+    const x = dx * u[0] + dy * u[1] + dz * u[2]
+    const y = dx * v[0] + dy * v[1] + dz * v[2]
     any = true
     for (let k = 0; k < DIRECTIONS; k++) {
       const s = x * COS[k]! + y * SIN[k]!
@@ -43,7 +49,7 @@ export const addHead = (b: Builder, head: HeadOrgan): number => {
   const first = b.vertices
   const { f, size, open, shape, small } = head
   make(b, f, size, { open, shape, small, random: randomFrom(head.seed) })
-  const width = meanWidth(b, firstFace, head)
+  const width = meanWidth(b, first, firstFace, head)
   if (width < 1e-6) return 1
   const k = size / width
   for (let i = 3 * first; i < 3 * b.vertices; i += 3) {

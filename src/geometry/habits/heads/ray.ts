@@ -11,7 +11,8 @@ import { addCap, addTurned } from './parts.ts'
 export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const n = Math.round(num(shape, 'rays', 14))
   const rows = Math.max(1, Math.round(num(shape, 'rows', 2)))
-  const disc = (D * num(shape, 'disc', 0.3)) / 2
+  // The disc widens as the rays open; in bud they stand close over it.
+  const disc = ((D * num(shape, 'disc', 0.3)) / 2) * lerp(0.62, 1, Math.sqrt(open))
   const width = D * num(shape, 'width', Math.min(0.24, 1.9 / n))
   const tall = disc * num(shape, 'dome', 0.62)
   const outline = word(shape, 'outline', 'ray')
@@ -22,13 +23,13 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
         f,
         {
           turn: ((i + row * 0.37 + (random() - 0.5) * 0.22) / n) * TAU,
-          out: disc * 0.82,
+          out: disc * lerp(1.08, 0.82, Math.sqrt(open)),
           up: D * (0.03 - row * 0.02),
           length:
             (D / 2 - disc * 0.82) * lerp(0.5, 1, Math.sqrt(open)) * about(random, 0.05) * (1 - 0.09 * (rows - 1 - row)),
           width: width * about(random, 0.08),
-          base: lerp(-6, 55, Math.sqrt(open)) + row * 9,
-          tip: lerp(-16, 92, open) + row * 13 + (random() - 0.5) * 12,
+          base: lerp(4, 55, Math.sqrt(open)) + row * 9,
+          tip: lerp(-24, 92, open) + row * 13 + (random() - 0.5) * 12,
           late: 0.8,
           hollow: -D * 0.16,
           ruffle: D * 0.008,
@@ -49,7 +50,7 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     const q = Math.sqrt((i + 0.5) / florets)
     const a = q * 1.54
     const turn = i * GOLDEN
-    const rim = q > 0.72
+    const rim = q > 0.72 && open > 0.3
     const r = disc * Math.sin(a)
     const place: [number, number, number] = [
       r * Math.cos(turn),

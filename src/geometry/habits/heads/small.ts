@@ -17,7 +17,7 @@ export const speck: HeadMaker = (b, f, D, { open, random }) => {
 }
 
 /** A five-petalled flower with stamens: wax flower, limonium, blossom. shape: headPetals, stamens. */
-export const blossom: HeadMaker = (b, f, D, { open, shape, random }) => {
+export const blossom: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const n = Math.round(num(shape, 'headPetals', 5))
   for (let i = 0; i < n; i++) {
     addPetal(
@@ -32,8 +32,8 @@ export const blossom: HeadMaker = (b, f, D, { open, shape, random }) => {
         tip: lerp(-50, 92, open),
         hollow: D * 0.35,
         notch: num(shape, 'notch', 0),
-        nu: 4,
-        nv: 4,
+        nu: 3,
+        nv: 2,
       },
       'petal',
     )
@@ -47,7 +47,7 @@ export const blossom: HeadMaker = (b, f, D, { open, shape, random }) => {
     3,
     6,
   )
-  if (open < 0.3) return
+  if (open < 0.3 || small) return
   for (let i = 0; i < 7; i++) {
     const a = i * GOLDEN
     const r = D * 0.13

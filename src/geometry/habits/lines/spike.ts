@@ -81,8 +81,8 @@ const FLORETS: Record<string, Floret> = {
             ruffle: s * 0.03,
             waves: 6,
             phase: random() * 6,
-            nu: 6,
-            nv: 4,
+            nu: 4,
+            nv: 3,
           },
           row ? 'petal' : 'petal',
         )
@@ -209,7 +209,7 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
     const isOpen = first < opened
     const s = isOpen
       ? size * lerp(1, 0.6, k) * lerp(1, 0.75, smooth(opened - 0.3, opened, first))
-      : size * lerp(0.62, 0.26, k)
+      : size * (sided || name === 'trumpet' ? lerp(0.36, 0.16, k) : lerp(0.6, 0.26, k))
     const reach = Math.max(0.08 * width, r - s * (isOpen ? 0.34 : 0.5)) / l
     const place: [number, number, number] = [out[0] * reach, out[1] * reach, out[2] * reach]
     addTube(b, [f.o, at(f, ...place)], width * 0.02, width * 0.02, 'green', 3)

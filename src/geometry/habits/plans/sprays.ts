@@ -108,7 +108,7 @@ export const spray: Plan = (c) => {
 export const cloud: Plan = (c) => {
   const { input, shape, line, random, head, above, long, layout } = c
   const whole = input.piece === 'whole'
-  const n = Math.round(num(shape, 'pairs', 36) * (whole ? 1 : 0.4))
+  const n = Math.round(num(shape, 'pairs', 30) * (whole ? 1 : 0.4))
   const branches = whole ? 7 : 3
   const room = Math.min(input.plant.headLength_mm ? long : head * 18, above * 0.8) * (whole ? 1 : 0.6)
   const wide = num(shape, 'breadth', room * 0.42)
