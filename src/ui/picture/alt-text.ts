@@ -1,0 +1,28 @@
+import type { Facts } from './facts.ts'
+import { counted, listed } from './words.ts'
+
+const sentence = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}.`
+
+/** The picture as a paragraph, for those who can't see it: vessel, size, plants with counts and colours, palette. */
+export const alternativeText = (facts: Facts): string => {
+  const parts = [`“${facts.title}”`, sentence(facts.subtitle)]
+  parts[0] = `${parts[0]}:`
+  parts.push(`It is shown from the front and from above.`)
+  const vessel = `The ${facts.vessel} is ${facts.vesselWide} wide and ${facts.vesselHigh} high.`
+  if (facts.plants.length === 0) parts.push(`No flowers stand in it yet.`, vessel)
+  else {
+    parts.push(`With the flowers it is ${facts.wide} wide and ${facts.high} high from the table.`, vessel)
+    const plants = facts.plants.map((p) => `${counted(p.count)} ${p.name.toLowerCase()} in ${p.colourWord}`)
+    parts.push(
+      `In each ${facts.stems === 1 ? 'stands one stem' : `stand ${counted(facts.stems)} stems`}: ${listed(plants)}.`,
+    )
+  }
+  if (facts.swatches.length > 0) {
+    const name = facts.paletteName ? `The palette ${facts.paletteName}` : 'The palette'
+    parts.push(`${name} is ${listed([...new Set(facts.swatches.map((s) => s.word))])}.`)
+  }
+  if (facts.date) parts.push(`For ${facts.date}.`)
+  if (facts.cost) parts.push(`All together ${facts.cost.total} (${facts.cost.standing}).`)
+  if (facts.caution) parts.push(`Take care. ${facts.caution}`)
+  return parts.join(' ')
+}

@@ -1,0 +1,49 @@
+import type { Facts } from './facts.ts'
+import { block, fitted, LEADING, textLine } from './text.ts'
+import { type Font, INK, INK2, INSET, type Item, MARGIN, type Measure, SHEET } from './types.ts'
+
+const WIDTH = SHEET.width - 2 * MARGIN
+const MIDDLE = SHEET.width / 2
+const TITLE: Font = { face: 'capt', size: 124, weight: 500 }
+const TWO_LINES: Font = { ...TITLE, size: 100 }
+/** A title in one line gets no smaller than this before it goes over two, px. Ours. */
+const ONE_LINE_LEAST = 88
+const SUBTITLE: Font = { face: 'lett', size: 48, weight: 470 }
+
+const titleLines = (title: string, measure: Measure): { lines: string[]; font: Font } => {
+  const one = fitted(title, TITLE, WIDTH, ONE_LINE_LEAST, measure)
+  return one.text === title ? { lines: [title], font: one.font } : block(title, TWO_LINES, WIDTH, 3, 56, measure)
+}
+
+/** The subtitle with the name of the palette in italics: in one line if it goes, else in two. */
+const subtitleItems = (facts: Facts, y: number, measure: Measure): { items: Item[]; lines: number } => {
+  const lead = facts.paletteName ? `${facts.subtitle}, in the palette ` : facts.subtitle
+  const italic: Font = { ...SUBTITLE, face: 'capt', weight: 400, italic: true }
+  const [a, b] = [measure(lead, SUBTITLE), facts.paletteName ? measure(facts.paletteName, italic) : 0]
+  if (a + b <= WIDTH) {
+    const left = MIDDLE - (a + b) / 2
+    const first = textLine(lead, SUBTITLE, INK2, 'left', left, y, measure)
+    const items = facts.paletteName
+      ? [first, textLine(facts.paletteName, italic, INK2, 'left', left + a, y, measure)]
+      : [first]
+    return { items, lines: 1 }
+  }
+  const top = fitted(facts.subtitle, SUBTITLE, WIDTH, 34, measure)
+  const items: Item[] = [textLine(top.text, top.font, INK2, 'centre', MIDDLE, y, measure)]
+  if (!facts.paletteName) return { items, lines: 1 }
+  const under = fitted(`in the palette ${facts.paletteName}`, italic, WIDTH, 34, measure)
+  items.push(textLine(under.text, under.font, INK2, 'centre', MIDDLE, y + 64, measure))
+  return { items, lines: 2 }
+}
+
+/** Title and subtitle. `bottom` is where the next band may begin, px. */
+export const titleBand = (facts: Facts, measure: Measure): { items: Item[]; bottom: number } => {
+  const { lines, font } = titleLines(facts.title, measure)
+  let y = INSET + 80 + font.size * 0.8
+  const items: Item[] = lines.map((line, i) =>
+    textLine(line, font, INK, 'centre', MIDDLE, y + i * font.size * LEADING, measure),
+  )
+  y += (lines.length - 1) * font.size * LEADING + 96
+  const sub = subtitleItems(facts, y, measure)
+  return { items: [...items, ...sub.items], bottom: y + (sub.lines - 1) * 64 + 40 }
+}

@@ -1,0 +1,142 @@
+import type { Arrangement } from '../../arrangement/index.ts'
+import type { Plant } from '../../catalogue/index.ts'
+import { type Frame, stillBox } from '../../drawing/index.ts'
+import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
+import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
+import { formatLength, type Units } from '../../units/index.ts'
+import { cautionLine } from './cautions.ts'
+import { colourWords, dateWords, ROLE_ORDER, spokenName, subtitle, vesselWord } from './words.ts'
+
+export interface PictureOptions {
+  units: Units
+  /** BCP 47, for the date and the money. */
+  language: string
+  /** Words of the palette that is on the sheet, by #rrggbb in lower case. */
+  colourNames: ReadonlyMap<string, string>
+  /** A name for any other #rrggbb. */
+  generalName: (hex: string) => string
+  prices: PriceBook
+  withCost: boolean
+}
+
+/** One plant in one colour, and how many stand in one arrangement. */
+export interface PlantFact {
+  id: string
+  name: string
+  colour: string
+  colourWord: string
+  openness: number
+  count: number
+  /** Cut from many-headed stems, all of them. */
+  sprigs: boolean
+}
+
+export interface BuyFact {
+  count: number
+  name: string
+  colourWord: string
+}
+
+type Rect = Omit<Frame, 'scale'>
+
+/** Everything that the picture says, before it has a place. Lengths in mm. */
+export interface Facts {
+  title: string
+  subtitle: string
+  paletteName: string
+  vessel: string
+  front: Rect
+  above: Rect
+  vesselHeight: number
+  /** As written on the sheet. */
+  wide: string
+  high: string
+  vesselHigh: string
+  vesselWide: string
+  swatches: { colour: string; word: string }[]
+  plants: PlantFact[]
+  stems: number
+  copies: number
+  buy: BuyFact[]
+  date: string
+  cost: { total: string; standing: string } | null
+  caution: string
+}
+
+const plantFacts = (resolved: Resolved, word: (hex: string, plant: Plant) => string): PlantFact[] => {
+  const groups = new Map<string, PlantFact & { order: number }>()
+  for (const { plant, colour, openness, role, stem } of resolved.stems) {
+    const key = `${plant.id} ${colour.toLowerCase()}`
+    const sprig = stem.piece === 'lateral'
+    const group = groups.get(key)
+    if (group) {
+      group.count += 1
+      group.openness = Math.max(group.openness, openness)
+      group.sprigs &&= sprig
+    } else
+      groups.set(key, {
+        id: plant.id,
+        name: spokenName(plant.name),
+        colour: colour.toLowerCase(),
+        colourWord: word(colour, plant),
+        openness,
+        count: 1,
+        sprigs: sprig,
+        order: ROLE_ORDER.indexOf(role),
+      })
+  }
+  return [...groups.values()]
+    .sort((a, b) => a.order - b.order || b.count - a.count)
+    .map(({ order: _, ...fact }) => fact)
+}
+
+const costOf = (lines: readonly PurchaseLine[], total: number, { prices, language }: PictureOptions): Facts['cost'] => {
+  if (lines.length === 0) return null
+  const found = lines.map((line): Price => priceOf(line.plant, prices))
+  const examples = found.filter((p) => p.example).length
+  const standing =
+    examples === 0
+      ? 'prices: yours'
+      : examples === found.length
+        ? 'prices: example'
+        : 'prices: some yours, some example'
+  return { total: formatMoney(total, prices.currency, language), standing }
+}
+
+/** What is true of a document, in the words and figures of the picture. */
+export const factsOf = (document: Arrangement, options: PictureOptions): Facts => {
+  const resolved = resolveArrangement(document)
+  const { vessel, palette, setting } = document
+  const front = stillBox(resolved, { turn: 0, pitch: 0 })
+  const above = stillBox(resolved, { turn: 0, pitch: 90 })
+  const word = (hex: string, plant: Plant | null): string =>
+    colourWords(hex, plant, options.colourNames, options.generalName)
+  const plants = plantFacts(resolved, word)
+  const bought = purchase(resolved, setting.copies, options.prices)
+  const length = (mm: number): string => formatLength(mm, options.units)
+  const nameOf = new Map(plants.map((p) => [`${p.id} ${p.colour}`, p]))
+  return {
+    title: document.title.trim() || 'For the table',
+    subtitle: subtitle(document),
+    paletteName: palette.slots.length > 0 ? palette.name.trim() : '',
+    vessel: vesselWord(vessel),
+    front,
+    above,
+    vesselHeight: vessel.height,
+    wide: length(front.right - front.left),
+    high: length(front.top + vessel.height),
+    vesselHigh: length(vessel.height),
+    vesselWide: length(vessel.width),
+    swatches: palette.slots.map((s) => ({ colour: s.colour, word: word(s.colour, null) })),
+    plants,
+    stems: document.stems.length,
+    copies: setting.copies,
+    buy: bought.lines.map((line) => {
+      const plant = nameOf.get(`${line.plant} ${line.colour}`)
+      return { count: line.stems, name: plant?.name ?? line.plant, colourWord: plant?.colourWord ?? '' }
+    }),
+    date: dateWords(setting.date, options.language),
+    cost: options.withCost ? costOf(bought.lines, bought.total, options) : null,
+    caution: cautionLine([...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()]),
+  }
+}

@@ -1,0 +1,109 @@
+import type { Facts } from './facts.ts'
+import { cut, fitted, textLine, wrapped } from './text.ts'
+import { type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, SHEET } from './types.ts'
+
+const HEAD: Font = { face: 'capt', size: 44, weight: 500 }
+const WORD: Font = { face: 'lett', size: 34, weight: 470 }
+const COUNT: Font = { face: 'lett', size: 34, weight: 620 }
+const ROW = 56
+const SWATCH = { w: 74, h: 42 }
+/** Colours and kinds that are written out; the rest are counted. Ours. */
+const MOST_COLOURS = 14
+const MOST_KINDS = 16
+
+/** Width of a column beside the view from above, px. */
+export const SIDE = 470
+
+const swatch = (colour: string, x: number, y: number, w: number = SWATCH.w): Item => ({
+  kind: 'box',
+  box: { x, y, w, h: SWATCH.h },
+  fill: colour,
+  stroke: LINE,
+  weight: 2,
+})
+
+export const paletteHeight = (facts: Facts): number =>
+  facts.swatches.length === 0 ? 0 : 70 + ROW * Math.min(facts.swatches.length, MOST_COLOURS + 1)
+
+/** The colours under one another, each with its words. */
+export const paletteColumn = (facts: Facts, x: number, y: number, measure: Measure): Item[] => {
+  if (facts.swatches.length === 0) return []
+  const items: Item[] = [textLine('The colours', HEAD, INK, 'left', x, y + 40, measure)]
+  const shown = facts.swatches.length > MOST_COLOURS + 1 ? facts.swatches.slice(0, MOST_COLOURS) : facts.swatches
+  const room = SIDE - SWATCH.w - 20
+  shown.forEach((s, i) => {
+    const top = y + 70 + i * ROW
+    items.push(swatch(s.colour, x, top))
+    const { text, font } = fitted(s.word, WORD, room, 28, measure)
+    items.push(textLine(text, font, INK, 'left', x + SWATCH.w + 20, top + 33, measure))
+  })
+  const more = facts.swatches.length - shown.length
+  if (more > 0)
+    items.push(textLine(`and ${more} more`, WORD, INK2, 'left', x, y + 70 + shown.length * ROW + 33, measure))
+  return items
+}
+
+const kindsOf = (facts: Facts): { count: number; text: string }[] => {
+  const twice = (name: string): boolean => facts.buy.filter((b) => b.name === name).length > 1
+  return facts.buy.map((b) => ({ count: b.count, text: twice(b.name) ? `${b.name}, ${b.colourWord}` : b.name }))
+}
+const totalOf = (facts: Facts): number => facts.buy.reduce((sum, b) => sum + b.count, 0)
+const headOf = (facts: Facts): string => (facts.copies > 1 ? `To buy for all ${facts.copies}` : 'To buy')
+
+export const listHeight = (facts: Facts): number =>
+  facts.buy.length === 0 ? 0 : 70 + ROW * (Math.min(facts.buy.length, MOST_KINDS + 1) + 1)
+
+/** What to buy for all tables, a short list of stems. */
+export const listColumn = (facts: Facts, x: number, y: number, measure: Measure): Item[] => {
+  if (facts.buy.length === 0) return []
+  const items: Item[] = [textLine(headOf(facts), HEAD, INK, 'left', x, y + 40, measure)]
+  const kinds = kindsOf(facts)
+  const shown = kinds.length > MOST_KINDS + 1 ? kinds.slice(0, MOST_KINDS) : kinds
+  const total = totalOf(facts)
+  const figures = Math.max(...shown.map((k) => measure(String(k.count), COUNT)), measure(String(total), COUNT))
+  const line = (count: string, text: string, i: number): void => {
+    const base = y + 70 + i * ROW + 33
+    items.push(textLine(count, COUNT, INK, 'right', x + figures, base, measure))
+    const word = fitted(text, WORD, SIDE - figures - 18, 28, measure)
+    items.push(textLine(word.text, word.font, INK, 'left', x + figures + 18, base, measure))
+  }
+  shown.forEach((k, i) => {
+    line(String(k.count), k.text, i)
+  })
+  const rest = kinds.slice(shown.length)
+  if (rest.length > 0)
+    line(String(rest.reduce((sum, k) => sum + k.count, 0)), `of ${rest.length} other kinds`, shown.length)
+  const last = shown.length + (rest.length > 0 ? 1 : 0)
+  const rule = y + 70 + last * ROW - 2
+  items.push({ kind: 'line', from: [x, rule], to: [x + SIDE, rule], weight: 2, colour: LINE })
+  line(String(total), total === 1 ? 'stem' : 'stems together', last)
+  return items
+}
+
+/** Colours in a row and the list as running text, for a design that leaves no room at its sides. */
+export const listsBelow = (facts: Facts, measure: Measure): { height: number; at: (y: number) => Item[] } => {
+  const width = SHEET.width - 2 * MARGIN
+  const each = Math.max(4, Math.min(facts.swatches.length, 10))
+  const cell = width / each
+  const shown = facts.swatches.length > 2 * each ? facts.swatches.slice(0, 2 * each) : facts.swatches
+  const rows = Math.ceil(shown.length / each)
+  const rowHeight = SWATCH.h + 2 * 38 + 26
+  const buy = kindsOf(facts).map((k) => `${k.count} ${k.text}`)
+  const text = buy.length > 0 ? `${headOf(facts)}: ${buy.join(' · ')} (${totalOf(facts)} together)` : ''
+  const lines = text ? wrapped(text, WORD, width, 3, measure) : []
+  const at = (y: number): Item[] => [
+    ...shown.flatMap((s, i): Item[] => {
+      const x = MARGIN + cell * (i % each)
+      const top = y + Math.floor(i / each) * rowHeight
+      const words = wrapped(s.word, WORD, cell - 16, 2, measure)
+      return [
+        swatch(s.colour, x, top, cell - 16),
+        ...words.map((word, n) =>
+          textLine(cut(word, WORD, cell - 16, measure), WORD, INK, 'left', x, top + SWATCH.h + 38 + n * 38, measure),
+        ),
+      ]
+    }),
+    ...lines.map((line, i) => textLine(line, WORD, INK, 'left', MARGIN, y + rows * rowHeight + 34 + i * 46, measure)),
+  ]
+  return { height: rows * rowHeight + lines.length * 46, at }
+}

@@ -1,0 +1,72 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { Arrangement } from '../../arrangement/index.ts'
+import { loadColourNames } from '../../colour/index.ts'
+import { PALETTES, useOwnPalettes, useStudio } from '../../state/index.ts'
+import { alternativeText } from './alt-text.ts'
+import { factsOf } from './facts.ts'
+import { layoutFacts } from './layout.ts'
+import { canvasMeasure, type Faces, loadFaces } from './paint.ts'
+import type { Item } from './types.ts'
+
+export interface PictureView {
+  document: Arrangement
+  faces: Faces
+  items: Item[]
+  words: string
+}
+
+/** The language of the page's words; dates and money follow the kind of English that the person's browser asks for. */
+const language = (): string => navigator.languages.find((l) => l.startsWith('en')) ?? 'en-GB'
+
+interface Tools {
+  faces: Faces
+  general: (hex: string) => string
+}
+
+/** Faces and colour names, which come once. */
+const useTools = (): Tools | null => {
+  const [tools, setTools] = useState<Tools | null>(null)
+  useEffect(() => {
+    let live = true
+    const names = loadColourNames().then(
+      ({ colourName }) => colourName,
+      () => (hex: string) => hex,
+    )
+    Promise.all([loadFaces(), names]).then(([faces, general]) => {
+      if (live) setTools({ faces, general })
+    })
+    return () => {
+      live = false
+    }
+  }, [])
+  return tools
+}
+
+/** The laid out sheet and its words, anew with every change; null until the letters are there. */
+export const usePicture = (withCost: boolean): PictureView | null => {
+  const document = useStudio((s) => s.document)
+  const units = useStudio((s) => s.units)
+  const prices = useStudio((s) => s.prices)
+  const own = useOwnPalettes()
+  const tools = useTools()
+  return useMemo(() => {
+    if (!tools) return null
+    const palette = [...own, ...PALETTES].find((p) => p.name === document.palette.name)
+    const colourNames = new Map<string, string>()
+    for (const slot of palette?.slots ?? []) if (slot.name) colourNames.set(slot.colour.toLowerCase(), slot.name)
+    const facts = factsOf(document, {
+      units,
+      language: language(),
+      colourNames,
+      generalName: tools.general,
+      prices,
+      withCost,
+    })
+    return {
+      document,
+      faces: tools.faces,
+      items: layoutFacts(facts, canvasMeasure(tools.faces)),
+      words: alternativeText(facts),
+    }
+  }, [tools, document, units, prices, own, withCost])
+}
