@@ -2,6 +2,7 @@ import type { Habit, Plant } from '../catalogue/index.ts'
 import { TISSUES, type Tissue } from '../geometry/index.ts'
 import { hexToLch, type Lch } from './oklch.ts'
 import { type Tint, tintFrom } from './tint.ts'
+import { type OwnColours, WELL_KNOWN } from './well-known.ts'
 
 /*
  * The colours of every tissue, from the colour asked for and the plant's green. All figures here are ours, by eye against
@@ -55,8 +56,8 @@ const BARK: Lch = [0.44, 0.045, 62]
 /** Dark eye of ray flowers; pale green cushions and centres elsewhere. */
 const DISC: Partial<Record<Habit, Lch>> = { ray: [0.38, 0.06, 55], pincushion: [0.7, 0.055, 130] }
 
-const colourIn = (plant: Plant, key: string): Lch | null => {
-  const value = plant.shape[key]
+const colourIn = (plant: Plant, part: keyof OwnColours): Lch | null => {
+  const value = plant.shape[`${part}Colour`] ?? WELL_KNOWN[plant.id]?.[part]
   return typeof value === 'string' && /^#[0-9a-f]{6}$/i.test(value) ? hexToLch(value) : null
 }
 
@@ -83,13 +84,13 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
         jitter: [0.05, 0.12, 5],
       })
     case 'petal-second': {
-      const second = colourIn(plant, 'secondColour')
+      const second = colourIn(plant, 'second')
       const [l, c, h] = second ?? asked
       const ramp = second ? petalRamp(second) : petalRamp([l - 0.035, c * 1.04, h - 5])
       return tintFrom({ ...own, ramp, strength: soft * pale * dark, jitter: [0.05, 0.12, 6] })
     }
     case 'disc': {
-      const disc = colourIn(plant, 'discColour') ?? DISC[plant.habit] ?? [0.66, 0.09, 112]
+      const disc = colourIn(plant, 'disc') ?? DISC[plant.habit] ?? [0.66, 0.09, 112]
       return tintFrom({
         ...own,
         ramp: around(disc, 0.08, 0.08),
@@ -99,7 +100,7 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
       })
     }
     case 'pollen': {
-      const pollen = colourIn(plant, 'pollenColour') ?? POLLEN
+      const pollen = colourIn(plant, 'pollen') ?? POLLEN
       return tintFrom({ ...own, ramp: around(pollen, 0.07, 0.06), strength: 0.8, ink: 0.7, jitter: [0.06, 0.12, 5] })
     }
     case 'leaf':
