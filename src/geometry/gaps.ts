@@ -105,8 +105,9 @@ const squaredDistance = (column: Int32Array, i: number, c: number, box: Box): nu
 /**
  * The air of one picture: `mass` is 1 where there is mass, row by row from `firstRow` (what lies in lower rows is not
  * looked at). Distances are exact: two passes after Felzenszwalb and Huttenlocher (Distance transforms of sampled
- * functions, 2012), the second as a search. The radius runs from the gap's middle pixel to the edge of the mass (half a
- * pixel before the centre of its first pixel).
+ * functions, 2012), the second as a search. The radius runs from the middle of one pixel to the middle of the first one
+ * of mass: a middle that lies off the true one and an edge that lies before that pixel's middle about make up for each
+ * other (within half a pixel on rings whose hole is known).
  */
 export const measureAir = (mass: Uint8Array, width: number, height: number, firstRow: number, space: GapSpace): Air => {
   const box: Box = { left: width, right: -1, bottom: height, top: -1 }
@@ -149,6 +150,6 @@ export const measureAir = (mass: Uint8Array, width: number, height: number, firs
         air.row = r
       }
     }
-  if (best > 0) air.radius = Math.sqrt(best) - 0.5
+  if (best > 0) air.radius = Math.sqrt(best)
   return air
 }
