@@ -1,7 +1,6 @@
 import { digitsFor, formatNumber } from './format.ts'
+import { alongScale, placeInBand, type Range } from './gauge-scale.ts'
 import './gauge.css'
-
-export type Range = readonly [number, number]
 
 export interface GaugeProps {
   /** null while it is not known: the scale keeps its place, the needle is left out. */
@@ -16,14 +15,6 @@ export interface GaugeProps {
   ends?: readonly [string, string]
   width?: number
 }
-
-/** Inside, below or above the band; '' where there is no band. The limits count as inside. */
-export const placeInBand = (value: number, band: Range | null): '' | 'inside' | 'under' | 'over' =>
-  band === null ? '' : value < band[0] ? 'under' : value > band[1] ? 'over' : 'inside'
-
-/** Place of a value on the gauge, 0–1, held at the ends. */
-export const alongScale = (value: number, [from, to]: Range): number =>
-  to === from ? 0 : Math.min(1, Math.max(0, (value - from) / (to - from)))
 
 const Needle = ({ x, y, open, ghost = false }: { x: number; y: number; open: boolean; ghost?: boolean }) => (
   <path

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { Advice as AdviceData } from '../../readings/index.ts'
 import { change, perform } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
@@ -14,50 +14,42 @@ const point = (advice: AdviceData | null): void => change({ lit: advice?.stems ?
 /** One piece of advice at a time. Pointing at it lights its stems and draws where they would go. */
 export const Advice = ({ advice, why, onWhy }: Props) => {
   const [at, setAt] = useState(0)
+  const whyButton = useRef<HTMLSpanElement>(null)
   useEffect(() => () => point(null), [])
   const now = advice.length > 0 ? advice[at % advice.length] : undefined
   const others = advice.length - 1
-  const whyButton = (
-    <Button aria-expanded={why} onClick={onWhy}>
-      Why
-    </Button>
-  )
-  if (!now) return <div className="advice-acts">{whyButton}</div>
+  const doIt = (): void => {
+    // What is done may leave nothing to do: the keyboard then still stands on something.
+    whyButton.current?.querySelector('button')?.focus()
+    if (now?.edit) perform(now.edit)
+    point(null)
+  }
+  const next = (): void => {
+    setAt((at + 1) % advice.length)
+    point(advice[(at + 1) % advice.length] ?? null)
+  }
+  const pointNow = (): void => point(now ?? null)
+  const leave = (): void => point(null)
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: pointing shows what its buttons do; focus shows the same
-    <div
-      onPointerEnter={() => point(now)}
-      onPointerLeave={() => point(null)}
-      onFocus={() => point(now)}
-      onBlur={() => point(null)}
-    >
-      <p className="advice" aria-live="polite">
-        {now.text}
-      </p>
+    <div onPointerEnter={pointNow} onPointerLeave={leave} onFocus={pointNow} onBlur={leave}>
+      {now && (
+        <p className="advice" aria-live="polite">
+          {now.text}
+        </p>
+      )}
       <div className="advice-acts">
-        {now.edit && (
-          <Button
-            kind="main"
-            onClick={() => {
-              if (now.edit) perform(now.edit)
-              point(null)
-            }}
-          >
+        {now?.edit && (
+          <Button kind="main" onClick={doIt}>
             Do it
           </Button>
         )}
-        {others > 0 && (
-          <Button
-            onClick={() => {
-              const next = (at + 1) % advice.length
-              setAt(next)
-              point(advice[next] ?? null)
-            }}
-          >
-            Next advice, {others} more
+        {others > 0 && <Button onClick={next}>Next advice, {others} more</Button>}
+        <span ref={whyButton}>
+          <Button aria-expanded={why} onClick={onWhy}>
+            Why
           </Button>
-        )}
-        {whyButton}
+        </span>
       </div>
     </div>
   )

@@ -3,7 +3,7 @@ import type { Held, ReadingResult } from '../../readings/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Advice } from './advice.tsx'
-import { heldWords, scoreWords, wantedWords } from './words.ts'
+import { heldWords, scoreWords, sentence, wantedWords } from './words.ts'
 
 /** A measured value with its gauge, its band, its rule and where the rule is from. */
 const Measured = ({ held }: { held: Held }) => {
@@ -17,26 +17,30 @@ const Measured = ({ held }: { held: Held }) => {
       </div>
       {held.band && <Gauge value={held.value} scale={held.scale} band={held.band} />}
       <p className="reason">
-        {wanted ? `${wanted[0]?.toUpperCase()}${wanted.slice(1)}. ` : ''}
-        {held.rule} <cite>{held.source}</cite>.
+        {wanted ? `${sentence(wanted)} ` : ''}
+        {sentence(held.rule)} <cite>{sentence(held.source)}</cite>
       </p>
     </li>
   )
 }
 
-/** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on. */
-export const OpenReading = ({ reading }: { reading: ReadingResult }) => {
+/** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on; `brief` keeps the rule for then, too. */
+export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult; brief?: boolean }) => {
   const [why, setWhy] = useState(false)
   const { because } = reading
   if (!because) return null
+  const rule = (
+    <p className="reason">
+      {sentence(because.main.rule)} <cite>{sentence(because.main.source)}</cite>
+    </p>
+  )
   return (
     <>
-      <p className="reason">
-        {because.main.rule} <cite>{because.main.source}</cite>.
-      </p>
+      {brief ? null : rule}
       <Advice advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
       {why && (
         <div className="why">
+          {brief ? rule : null}
           <ul>
             {because.others.map((held) => (
               <Measured key={held.key} held={held} />

@@ -5,7 +5,7 @@ import { Score } from './meter.tsx'
 import { OpenReading } from './open-reading.tsx'
 import { ValueWords } from './reading-row.tsx'
 import { AllTheWayRound } from './round.tsx'
-import { isScale, NAMES, scoreWords } from './words.ts'
+import { gaugeOf, NAMES, scoreWords } from './words.ts'
 import './readings.css'
 
 /** On a phone: an index of small standing gauges, and the open reading below it. */
@@ -18,7 +18,6 @@ export const PhoneReadings = () => {
       <div className="gauge-index">
         {READING_IDS.map((id, i) => {
           const r = readings.find((x) => x.id === id)
-          const held = r?.because?.main
           return (
             <button
               key={id}
@@ -27,11 +26,7 @@ export const PhoneReadings = () => {
               aria-label={`${i + 1}, ${NAMES[id]}${r ? `: ${scoreWords(r)}` : ''}`}
               onClick={() => change({ openReading: id })}
             >
-              <UprightGauge
-                value={held && r.score !== null ? held.value : null}
-                scale={held ? (isScale(id) ? [held.scale[1], held.scale[0]] : held.scale) : [0, 1]}
-                band={held?.band ?? null}
-              />
+              <UprightGauge {...gaugeOf(r)} />
               <span>{i + 1}</span>
             </button>
           )
@@ -44,7 +39,7 @@ export const PhoneReadings = () => {
         </div>
         {reading && <Score reading={reading} name={NAMES[open]} />}
         {reading && reading.score === null && <p className="reason">Says nothing here: {reading.notApplicable}</p>}
-        {reading && reading.score !== null && <OpenReading key={open} reading={reading} />}
+        {reading && reading.score !== null && <OpenReading key={open} reading={reading} brief />}
       </div>
       <AllTheWayRound />
     </div>

@@ -3,7 +3,7 @@ import { change, useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
 import { OpenReading } from './open-reading.tsx'
-import { figureOf, isScale, NAMES, wantedWords, wordOf } from './words.ts'
+import { figureOf, gaugeOf, isScale, NAMES, quietness, wantedWords, wordOf } from './words.ts'
 
 const mark = (id: ReadingId | null): void => change({ markedReading: id })
 
@@ -13,7 +13,7 @@ export const ValueWords = ({ reading }: { reading: ReadingResult | undefined }) 
   const held = reading?.because?.main
   if (!reading || !held || reading.score === null) return null
   const { figure, unit } = figureOf(held, held.value, units)
-  const word = wordOf(held)
+  const word = isScale(reading.id) ? quietness(reading.score) : wordOf(held)
   return (
     <span className="row-value">
       <b>{figure}</b>
@@ -58,13 +58,7 @@ export const ReadingRow = ({ id, reading }: Props) => {
         <p className="reason">Says nothing here: {reading.notApplicable}</p>
       ) : (
         <div className="row-gauge">
-          <Gauge
-            value={applies && held ? held.value : null}
-            scale={held ? (isScale(id) ? [held.scale[1], held.scale[0]] : held.scale) : [0, 1]}
-            band={held?.band ?? null}
-            width={204}
-            {...(isScale(id) && held?.key.startsWith('harmony') && open ? { ends: ['quiet', 'vivid'] as const } : {})}
-          />
+          <Gauge {...gaugeOf(reading)} width={204} {...(isScale(id) ? { ends: ['quiet', 'vivid'] as const } : {})} />
           {reading && <Score reading={reading} name={NAMES[id]} />}
         </div>
       )}

@@ -1,6 +1,7 @@
 import type { Held, ReadingId, ReadingResult } from '../../readings/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
-import { digitsFor, formatNumber, placeInBand } from '../parts/index.ts'
+import { digitsFor, formatNumber } from '../parts/format.ts'
+import { placeInBand, type Range } from '../parts/gauge-scale.ts'
 
 /** Plain names of our own. */
 export const NAMES: Record<ReadingId, string> = {
@@ -12,9 +13,6 @@ export const NAMES: Record<ReadingId, string> = {
 
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
 export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
-
-/** Keys of the published harmony value, high when quiet. */
-const isHarmony = (held: Held): boolean => held.key.startsWith('harmony')
 
 /** A share without a unit is said in hundredths. */
 const isShare = ({ unit, scale }: Held): boolean => unit === '' && scale[0] >= 0 && scale[1] <= 1
@@ -29,17 +27,27 @@ export const figureOf = (held: Held, value: number, units: Units = 'mm'): { figu
   }
 }
 
-/** Which third of the scale: thirds are ours. */
-const quietness = ({ value, scale }: Held): string => {
-  const k = (value - scale[0]) / (scale[1] - scale[0])
-  return k > 2 / 3 ? 'quiet' : k < 1 / 3 ? 'vivid' : 'middling'
+/** Which third of the scale from vivid (0) to quiet (100): thirds are ours. */
+export const quietness = (score: number): string => (score > 200 / 3 ? 'quiet' : score < 100 / 3 ? 'vivid' : 'middling')
+
+/** The word beside the value: inside, under or over what is wanted; '' where nothing is. */
+export const wordOf = (held: Held): string => placeInBand(held.value, held.band)
+
+/** What the gauge of a row shows: the value on its scale; for the harmony its place from quiet, left, to vivid. */
+export const gaugeOf = (
+  reading: ReadingResult | undefined,
+): { value: number | null; scale: Range; band: Range | null } => {
+  const held = reading?.because?.main
+  if (!reading || !held || reading.score === null) return { value: null, scale: [0, 1], band: null }
+  if (isScale(reading.id)) return { value: reading.score, scale: [100, 0], band: null }
+  return { value: held.value, scale: held.scale, band: held.band }
 }
 
-/** The word beside the value: inside, under, over; quiet … vivid for the harmony. */
-export const wordOf = (held: Held): string =>
-  isHarmony(held)
-    ? quietness(held)
-    : { '': '', inside: 'inside', under: 'under', over: 'over' }[placeInBand(held.value, held.band)]
+/** Text and its source as sentences: `… for an airy design. Ours: no published number was found.` */
+export const sentence = (text: string): string => {
+  const plain = text.trim()
+  return `${plain[0]?.toUpperCase() ?? ''}${plain.slice(1)}${/[.!?]$/.test(plain) ? '' : '.'}`
+}
 
 /** `34 %, under` */
 export const heldWords = (held: Held, units: Units = 'mm'): string => {

@@ -1,10 +1,10 @@
 import { lazy, Suspense, useState } from 'react'
-import { FORMS, type Form, type Mechanics } from '../../arrangement/index.ts'
-import { MECHANICS_ROWS } from '../../catalogue/index.ts'
+import { FORMS, type Form, MECHANICS, type Mechanics } from '../../arrangement/index.ts'
+import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { goToStart, openSheet, perform, redo, undo, useHistory, useStudio } from '../../state/index.ts'
-import { formatLength } from '../../units/index.ts'
+import { toUnit } from '../../units/index.ts'
 import { FileActs } from '../files/index.ts'
-import { Button, NumberField, SelectField, TextField } from '../parts/index.ts'
+import { Button, formatNumber, NumberField, SelectField, TextField } from '../parts/index.ts'
 import { SHOW_KEYS } from './app-keys.tsx'
 import { FirstAngle } from './first-angle.tsx'
 import { SHEETS } from './phone-foot.tsx'
@@ -14,22 +14,32 @@ import './title-block.css'
 const VesselDialog = lazy(async () => ({ default: (await import('../vessel/index.ts')).VesselDialog }))
 
 const FORM_OPTIONS = FORMS.map((value) => ({ value, words: value }))
-const HELD_OPTIONS = MECHANICS_ROWS.map(({ id, name }) => ({ value: id, words: name.toLowerCase() }))
+const HELD_OPTIONS = MECHANICS.map((value) => ({
+  value,
+  words: MECHANICS_ROWS.find((row) => row.id === value)?.name.toLowerCase() ?? value,
+}))
 
 const VesselCell = () => {
   const vessel = useStudio((s) => s.document.vessel)
   const units = useStudio((s) => s.units)
   const [open, setOpen] = useState<boolean | null>(null)
-  const across =
-    vessel.plan === 'round'
-      ? `⌀ ${formatLength(vessel.width, units)}`
-      : `${formatLength(vessel.width, units)} × ${formatLength(vessel.depth, units)}`
+  const digits = { mm: 0, cm: 1, in: 2 }[units]
+  const sizes = vessel.plan === 'round' ? [vessel.width, vessel.height] : [vessel.width, vessel.depth, vessel.height]
+  const measure = sizes.map((mm) => formatNumber(toUnit(mm, units), digits)).join(' × ')
+  const known = VESSELS.find(
+    (v) =>
+      v.plan === vessel.plan &&
+      v.material === vessel.material &&
+      v.width === vessel.width &&
+      v.height === vessel.height,
+  )
   return (
     <div className="cell vessel">
       <button type="button" className="vessel-words" onClick={() => setOpen(true)}>
         <span className="label">vessel</span>
         <span className="value">
-          {vessel.plan} {vessel.material}, {across} × {formatLength(vessel.height, units)}
+          {known?.name.toLowerCase() ?? `${vessel.plan} ${vessel.material}`}, {vessel.plan === 'round' ? '⌀ ' : ''}
+          {measure} {units}
         </span>
       </button>
       {open === null ? null : (
@@ -51,7 +61,7 @@ const Facts = () => {
   return (
     <div className="facts">
       <VesselCell />
-      <div className="cell">
+      <div className="cell held">
         <SelectField<Mechanics>
           label="held by"
           value={mechanics}

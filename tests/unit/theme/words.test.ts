@@ -1,0 +1,82 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Held } from '../../../src/readings/index.ts'
+import { formatNumber, parseNumber } from '../../../src/ui/parts/format.ts'
+import { alongScale, placeInBand } from '../../../src/ui/parts/gauge-scale.ts'
+import { figureOf, heldWords, quietness, scoreWords, sentence, wantedWords } from '../../../src/ui/readings/words.ts'
+
+const held = (part: Partial<Held>): Held => ({
+  key: 'x',
+  name: 'X',
+  value: 0.34,
+  unit: '',
+  scale: [0, 1],
+  band: [0.25, 0.6],
+  rule: '',
+  source: '',
+  ...part,
+})
+
+describe('numbers for the screen', () => {
+  it('a minus is a true minus, and nothing is minus nought', () => {
+    expect(formatNumber(-12.3, 1)).toBe('−12.3')
+    expect(formatNumber(-0.004, 1)).toBe('0')
+    expect(formatNumber(10, 1)).toBe('10')
+    expect(formatNumber(100)).toBe('100')
+    expect(formatNumber(Number.NaN)).toBe('–')
+  })
+  it('what is shown can be typed again', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -50_000, max: 50_000 }), fc.integer({ min: 0, max: 3 }), (n, digits) => {
+        const value = Number((n / 10 ** digits).toFixed(digits))
+        expect(parseNumber(formatNumber(value, digits))).toBeCloseTo(value, 9)
+      }),
+    )
+  })
+  it('a word is no number', () => {
+    for (const text of ['', 'high', '1.2.3', '--4', '1e9', 'Infinity']) expect(parseNumber(text)).toBeNull()
+    expect(parseNumber(' −3,5 ')).toBe(-3.5)
+  })
+})
+
+describe('a gauge', () => {
+  it('the limits count as inside', () => {
+    expect(placeInBand(0.25, [0.25, 0.6])).toBe('inside')
+    expect(placeInBand(0.6, [0.25, 0.6])).toBe('inside')
+    expect(placeInBand(0.61, [0.25, 0.6])).toBe('over')
+    expect(placeInBand(0.2, [0.25, 0.6])).toBe('under')
+    expect(placeInBand(0.2, null)).toBe('')
+  })
+  it('the needle never leaves the scale, whichever way it runs', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true }), fc.integer(), fc.integer(), (v, a, b) => {
+        const k = alongScale(v, [a, b])
+        return k >= 0 && k <= 1
+      }),
+    )
+    expect(alongScale(75, [100, 0])).toBe(0.25)
+  })
+})
+
+describe('words of a reading', () => {
+  it('a share is said in hundredths, a length in the unit of the person', () => {
+    expect(heldWords(held({}))).toBe('34 %, inside')
+    expect(figureOf(held({ unit: '×', scale: [0, 3] }), 1.3977)).toEqual({ figure: '1.40', unit: '×' })
+    expect(heldWords(held({ unit: 'mm', value: 51, scale: [0, 200], band: [0, 40] }), 'mm')).toBe('51 mm, over')
+  })
+  it('a band that reaches an end is said from one side', () => {
+    expect(wantedWords(held({}))).toBe('wanted: 25 to 60 %')
+    expect(wantedWords(held({ band: [0, 0.6] }))).toBe('wanted: at most 60 %')
+    expect(wantedWords(held({ band: [0.2, 1] }))).toBe('wanted: at least 20 %')
+    expect(wantedWords(held({ band: null }))).toBe('')
+  })
+  it('colours together are never judged', () => {
+    expect(scoreWords({ id: 'palette-harmony', score: 12 })).toBe('12 of 100 toward quiet')
+    expect([5, 50, 95].map(quietness)).toEqual(['vivid', 'middling', 'quiet'])
+    expect(scoreWords({ id: 'proportion', score: 72.4 })).toBe('72 of 100, nearly there')
+    expect(scoreWords({ id: 'proportion', score: null })).toBe('')
+  })
+  it('a source reads as a sentence', () => {
+    expect(sentence('ours: no published number was found')).toBe('Ours: no published number was found.')
+  })
+})
