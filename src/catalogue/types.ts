@@ -64,41 +64,38 @@ export interface Plant {
   role: Role
   habit: Habit
   /**
-   * Small numbers and words that tell this plant from others of its habit; all optional, `geometry/habits` has defaults.
-   * Lengths end in `_mm`, colours in `Colour` (#rrggbb); shares and degrees of something are 0–1; the rest are counts.
+   * Small numbers and words that tell this plant from others of its habit, read by `geometry/habits`; what is missing has a
+   * default there. leafLength, breadth and floretSize are mm; colours are #rrggbb; ratios and shares are plain fractions.
    *
    * | habit | keys |
    * |---|---|
-   * | all with leaves on the stem | leafLength_mm, leafWidth_mm, leafShape `disc` `leaf` `lance` `lobed` `feather` `needle` `heart` |
-   * | rosette | petals, cup (1 closed bowl), ruffle (1 fringed), petalShape `round` `point`, eyeShare + eyeColour (heart) |
-   * | quilled | petals, petalShape, dome (height ÷ diameter), curl (1 incurved, 0 flat, -1 reflexed) |
-   * | ray | rays, rows, discShare (of diameter), discColour, petalShape `ray` `round` `point` `fringed` |
-   * | pincushion | florets (outer), knobs, discColour |
-   * | globe | florets, floret `dome` `star`, spiky (1 teasel), bracts (ruff below) |
-   * | umbel | rays, florets (per ray), flat (1 plate, 0 ball), spread_mm (width of all umbels of a stem) |
-   * | spike | floret `open` `snap` `bell` `trumpet` `brush` `double` `bract`, florets, taper (0 cylinder, 1 point), loose (1 see-through) |
-   * | spray | head (a habit: `rosette` `ray` `quilled` `cup` `trumpet` `globe`), keys of that habit, spread_mm, budShare |
-   * | opposite-, alternate-leaves | leaves (per stem), leaf…, berries, berryColour, branches (0 single stem) |
-   * | trailing | kind `rope` `leaves`, strands, leaf… |
-   * | cup | petals, petalShape, ruffle, reflex, discColour |
-   * | trumpet | petals, flare (1 flat star, 0 tube), reflex, corona (length ÷ diameter), coronaColour, arrangement `cluster` `comb` `single` |
-   * | broad-leaf | leaf…, splits, fold |
-   * | spathe | flat (1 plate, 0 rolled), spadixShare (length ÷ head), spadixColour |
-   * | fern | kind `flat` `needles`, pinnae, leafletLength_mm |
-   * | plume | kind `feather` `arching` `comb` `cluster`, branches |
-   * | blade | blades, width_mm |
-   * | cloud | branches, florets, floret `double` `papery` `star`, floret_mm, spread_mm |
-   * | berry-branch | berries, leaf…, spread_mm |
-   * | dome | florets, petals (per floret), floret_mm |
-   * | orchid | blooms, arrangement `arching` `upright`, petalWidth (÷ length), lipColour; strelitzia: kind `crane`, tongueColour |
-   *
-   * `spread_mm` is the width of the whole flowering part of a whole stem where the head is one floret; a habit without
-   * it takes the head's diameter for its width.
+   * | any flower | leaves, leafLength, leafRatio, leafOutline (on its stem); secondColour, discColour, pollenColour; woody |
+   * | rosette | petals, tightness, fringe, ruffle, cupping, stamens |
+   * | quilled | petals, incurve, narrow; kind `protea` |
+   * | ray | rays, rows, disc (share of diameter), width, dome, outline, notch |
+   * | pincushion | outer, centre; kind `thistle` |
+   * | globe | florets, spiky; kind `stars` `thistle` |
+   * | umbel | rays, florets (of a ray), height, bracts |
+   * | spike | floret `open` `bee` `double` `trumpet` `snap` `thread` `bell` `star`, florets, petals, taper, oneSided, floretSize |
+   * | plume | flames, florets, arch |
+   * | spray | head (`rose` `carnation` `lisianthus` `daisy` `aster` `mum` `alstroemeria` `thistle` `pea` `umbel` …), heads, reach, keys of that head |
+   * | cloud | head (`speck` `wax` `limonium`), pairs, breadth |
+   * | berry-branch | berries, pairs, leafLength, ratio |
+   * | cup | petals, whorls, tall, pointed, fringe, ruffle, stamens |
+   * | trumpet | flower `lily` `amaryllis` `daffodil` `freesia` `alstroemeria` `iris`, heads, corona, coronaWidth |
+   * | spathe | kind `calla` `anthurium` `crane`, tall, lean |
+   * | dome | florets, petals, height |
+   * | orchid | kind `moth` `cymbidium` `dendrobium`, heads, lip |
+   * | opposite-, alternate-leaves | pairs or leaves, leafLength, ratio, outline, whorl, droop, spread |
+   * | trailing | kind `rope` `ivy` `strand`, clusters, leaves, leafLength, ratio |
+   * | fern, blade, broad-leaf | kind, pinnae; blades, breadth; kind `aspidistra` `monstera` |
    */
   shape: Record<string, number | string>
   /** Head diameter closed and open, mm; spike width for lines, leafy width for foliage, one floret for sprays. */
   headClosed_mm: Figure | null
   headOpen_mm: Figure
+  /** Width of the flowering part, where the head above is one floret of it and the width is known. */
+  spread_mm?: Figure
   /** Length of the flowering part for spikes and plumes, of the leafy part for foliage, mm along the stem; null for single heads. */
   headLength_mm: Figure | null
   stem_mm: Figure
@@ -117,6 +114,7 @@ export interface Plant {
   cautions: Caution[]
 }
 
+/** Outer sizes in mm; the profile as in the document (arrangement/types.ts). */
 export interface VesselRow {
   id: string
   name: string
