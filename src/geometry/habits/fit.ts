@@ -116,6 +116,8 @@ const shaped = (slabs: readonly Slab[], middle: number, [p = 1, q = 1, s = 1, r 
   })
 }
 
+/** A difference with which a fit is left as it is: the seeds of a plant differ by as much. */
+const GOOD = 0.03
 const small = newRaster(72)
 const great = newRaster(200)
 
@@ -126,26 +128,27 @@ const fitted = (raster: Raster, cut: readonly Slab[], looks: readonly Look[], { 
   const rough = shaped(
     cut,
     middle[2],
-    searchFactors(4, (factors) => value(shaped(cut, middle[2], factors))),
+    searchFactors(4, (factors) => value(shaped(cut, middle[2], factors)), 0.02),
   )
   const each = (factors: readonly number[]): Slab[] =>
     rough.map((k, i) => ({ ...k, a: scale(k.a, factors[i]!), b: scale(k.b, factors[i]!) }))
-  if (rough.length > 7) return [rough, value(rough)]
+  const apart = value(rough)
+  if (rough.length > 7 || apart < GOOD) return [rough, apart]
   const made = each(searchFactors(rough.length, (factors) => value(each(factors)), 0.012, 0.12))
   return [made, value(made)]
 }
 
 /**
  * Ellipsoids whose outline has the area of the mesh's, seen at 0°, 30°, 60° and 90° from its axis: cut by height into
- * `count` slabs or, where there are few petals, one for each, whichever agrees better. `long` things need a finer raster. Ours.
+ * `count` slabs or, where there are at most `parts` petals, one for each, whichever agrees better. `long` things need a finer raster. Ours.
  */
-export const fitSlabs = (b: Builder, count: number, { parts = false, long = false } = {}): Slab[] => {
+export const fitSlabs = (b: Builder, count: number, { parts = 0, long = false } = {}): Slab[] => {
   const bounds = boundsOf(b)
   if (!bounds) return []
   const raster = long ? great : small
   const looks = looksAt(raster, b, bounds, long ? ROLLS.slice(0, 2) : ROLLS)
   const [slabs, apart] = fitted(raster, cutSlabs(raster, b, count, bounds), looks, bounds)
-  const byParts = parts ? cutParts(b) : []
+  const byParts = parts > 0 && apart > GOOD ? cutParts(b, parts) : []
   if (byParts.length === 0) return slabs
   const [petals, other] = fitted(raster, byParts, looks, bounds)
   return other < apart ? petals : slabs

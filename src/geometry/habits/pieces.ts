@@ -58,17 +58,16 @@ const principal = (m: readonly number[], start: Point3, clear?: Point3): [Point3
   return [v, l]
 }
 
-/** Most parts that get an ellipsoid each, and the share of the surface below which a part gets none. Ours. */
-const MOST = 11
+/** The share of the surface below which a part gets no ellipsoid. Ours. */
 const LEAST = 0.012
 /** The parts that get one make up at least this share of the surface. */
 const ENOUGH = 0.8
 
 /**
  * One ellipsoid for each petal, where a head has few: centre and spread of its surface (a flat disc reaches twice its
- * spread). None when there are too many.
+ * spread). None when they are more than `most`.
  */
-export const cutParts = (b: Builder): Slab[] => {
+export const cutParts = (b: Builder, most: number): Slab[] => {
   const sums = new Map<number, number[]>()
   const P = b.positions
   let all = 0
@@ -87,7 +86,7 @@ export const cutParts = (b: Builder): Slab[] => {
   }
   const great = [...sums.values()].filter((s) => s[0]! > LEAST * all)
   const seen = great.reduce((sum, s) => sum + s[0]!, 0)
-  if (great.length === 0 || great.length > MOST || seen < ENOUGH * all) return []
+  if (great.length === 0 || great.length > most || seen < ENOUGH * all) return []
   return great.map((s) => {
     const n = s[0]!
     const [x, y, z] = [s[1]! / n, s[2]! / n, s[3]! / n]

@@ -89,7 +89,7 @@ const ropeStandins = (to: number[], line: Line, rope: RopeOrgan, [wide, thick]: 
 const twigStandins = (to: number[], { points, r0, r1, tissue }: Twig): void => {
   const n = points.length - 1
   const kind = tissue === 'leaf' ? LEAF : STEM
-  const pieces = Math.min(n, tissue === 'leaf' ? 3 : n > 3 ? 2 : 1)
+  const pieces = Math.min(n, tissue === 'leaf' ? 5 : n > 3 ? 2 : 1)
   for (let i = 0; i < pieces; i++) {
     const [from, till] = [Math.round((i * n) / pieces), Math.round(((i + 1) * n) / pieces)]
     capsule(to, kind, points[from]!, points[till]!, r0 + ((r1 - r0) * (i + 0.5)) / pieces)

@@ -4,7 +4,6 @@ import { boundsOf, difference, looksAt, searchFactors } from './fit.ts'
 import { meshOf } from './mesh.ts'
 import { remembered } from './models.ts'
 import type { Layout, SolidInput } from './organs.ts'
-import { shapeOf } from './shapes.ts'
 import { coverSlabs, newRaster, type Slab } from './silhouette.ts'
 import { scale } from './vector.ts'
 
@@ -23,7 +22,11 @@ const SEEDS = [5, 23]
 
 /** An upright stem as long as its flowering or leafy part asks. */
 const upright = (input: SolidInput, open: number, seed: number): SolidInput => {
-  const above = Math.max(150, (input.plant.headLength_mm?.value ?? 0) * 1.15, input.head_mm * 1.6)
+  // Only the plant counts, not the stem that happens to ask first.
+  const { headLength_mm, headOpen_mm, headClosed_mm } = input.plant
+  const closed = headClosed_mm?.value ?? headOpen_mm.value
+  const head_mm = closed + (headOpen_mm.value - closed) * open
+  const above = Math.max(150, (headLength_mm?.value ?? 0) * 1.15, head_mm * 1.6)
   const points = Float32Array.from({ length: 27 }, (_, i) => (i % 3 === 2 ? -above * (1 - Math.floor(i / 3) / 8) : 0))
   const curve = {
     points,
@@ -33,7 +36,7 @@ const upright = (input: SolidInput, open: number, seed: number): SolidInput => {
     cut_mm: above,
     middle: [0, 0, -above / 2] as Point3,
   }
-  return { ...input, openness: open, seed, axis: [0, 0, 1], curve, detail: 0.75 }
+  return { ...input, head_mm, openness: open, seed, axis: [0, 0, 1], curve, detail: 0.75 }
 }
 
 const measure = (
@@ -94,7 +97,5 @@ export const tuningOf = (
   const blooms = layout.heads.length + layout.ropes.length
   if (blooms === 1 && layout.leaves.length === 0) return UNTUNED
   const stage = blooms === 0 ? 1 : Math.round(input.openness * 2) / 2
-  return remembered(shapeOf(input.plant), `whole ${input.piece} ${stage}`, () =>
-    measure(input, stage, layoutOf, standins),
-  )
+  return remembered(input.plant.shape, `whole ${input.piece} ${stage}`, () => measure(input, stage, layoutOf, standins))
 }

@@ -37,7 +37,7 @@ export const cup: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           ruffle: D * 0.015 * num(shape, 'ruffle', 0.6),
           phase: random() * 6,
           curl: D * 0.03 * open,
-          fringe: num(shape, 'fringe', 0),
+          fringe: 0.32 * num(shape, 'fringe', 0),
           outline: pointed > 0.6 ? 'point' : pointed > 0.15 ? 'egg' : 'round',
           nu: 10,
           nv: whorls > 3 ? 4 : 8,

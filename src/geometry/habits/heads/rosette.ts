@@ -11,7 +11,8 @@ export const rosette: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const full = num(shape, 'petals', 36)
   const n = Math.max(5, Math.round(small ? Math.min(full, 18) : Math.min(full, 64)))
   const tight = num(shape, 'tightness', 0)
-  const fringe = num(shape, 'fringe', 0)
+  // 1 cuts a third of the petal into teeth.
+  const fringe = 0.32 * num(shape, 'fringe', 0)
   const ruffle = num(shape, 'ruffle', 1)
   const cup = num(shape, 'cupping', 0)
   const reach = lerp(0.5, 1, open)

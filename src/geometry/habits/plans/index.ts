@@ -1,7 +1,6 @@
 import type { Habit } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
-import { shapeOf } from '../shapes.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
 import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
 import { oppositeLeaves } from './opposite.ts'
@@ -61,7 +60,7 @@ export const layoutOf = (input: SolidInput): Layout => {
   const above = Math.max(10, line.total - line.mouth)
   const head = Math.max(1, input.head_mm)
   const r = Math.max(0.5, plant.stemDiameter_mm.value / 2)
-  const shape = shapeOf(plant)
+  const { shape } = plant
   const layout: Layout = {
     line,
     heads: [],

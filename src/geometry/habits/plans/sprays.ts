@@ -108,7 +108,7 @@ export const spray: Plan = (c) => {
 export const cloud: Plan = (c) => {
   const { input, shape, line, random, head, above, long, layout } = c
   const whole = input.piece === 'whole'
-  const n = Math.round(num(shape, 'pairs', 30) * (whole ? 1 : 0.4))
+  const n = Math.round(Math.min(36, num(shape, 'pairs', 30)) * (whole ? 1 : 0.4))
   const branches = whole ? 7 : 3
   const room = Math.min(input.plant.headLength_mm ? long : head * 18, above * 0.8) * (whole ? 1 : 0.6)
   const wide = num(shape, 'breadth', room * 0.42)
@@ -236,7 +236,7 @@ export const trumpets: Plan = (c) => {
   const make = (o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
     ...headAt(c, o, w, size, open),
     kind: 'trumpet',
-    small: n > 3,
+    small: n > 4,
   })
   layout.heads.push({ ...make([0, 0, 0], c.f.w, head, input.openness), f: c.f })
   for (let i = 1; i < n; i++) {
