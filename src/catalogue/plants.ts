@@ -26,8 +26,8 @@ const plain = (text: string): string =>
     .replace(/[\u0300-\u036f’']/g, '')
     .toLowerCase()
 
-/** How well one word fits: 0 the name begins with it, 1 a word of the name does, 2 inside a name, 3 botanical, class, colour. */
-const fit = (plant: Plant, word: string): number => {
+/** How far off one word is: 0 the name begins with it, 1 a word of the name does, 2 inside a name, 3 botanical, class, colour. */
+const far = (plant: Plant, word: string): number => {
   const name = plain(plant.name)
   if (name.startsWith(word)) return 0
   if (name.split(/[\s(-]+/).some((w) => w.startsWith(word))) return 1
@@ -39,8 +39,8 @@ const fit = (plant: Plant, word: string): number => {
 /** Plants that fit every word of the text, by name, botanical name, class or colour; the best first. '' gives all. */
 export function searchPlants(text: string): Plant[] {
   const words = plain(text).split(/\s+/).filter(Boolean)
-  return PLANTS.map((plant) => ({ plant, far: words.reduce((sum, word) => sum + fit(plant, word), 0) }))
-    .filter(({ far }) => Number.isFinite(far))
-    .sort((a, b) => a.far - b.far)
+  return PLANTS.map((plant) => ({ plant, rank: words.reduce((sum, word) => sum + far(plant, word), 0) }))
+    .filter(({ rank }) => Number.isFinite(rank))
+    .sort((a, b) => a.rank - b.rank)
     .map(({ plant }) => plant)
 }
