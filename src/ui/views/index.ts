@@ -1,0 +1,1 @@
+export { Views } from './Views.tsx'

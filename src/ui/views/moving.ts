@@ -1,0 +1,154 @@
+import type { Arrangement } from '../../arrangement/index.ts'
+import type { Sprite } from '../../drawing/index.ts'
+import { projectPoint, type ResolvedStem } from '../../geometry/index.ts'
+import type { Painter } from '../../state/index.ts'
+import { writeVisible } from './composite.ts'
+import type { Extent } from './furniture.ts'
+import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
+import { newestOnly } from './newest.ts'
+import type { Pen } from './pen.ts'
+import type { Still } from './stills.ts'
+
+interface Asked {
+  document: Arrangement
+  ids: readonly string[]
+  turn: number
+  scale: number
+}
+
+interface Held {
+  sprite: Sprite
+  /** Columns and rows of the sprite that hold something: left, right, top, from its origin. */
+  left: number
+  right: number
+  top: number
+}
+
+const heldOf = (sprite: Sprite): Held => {
+  const { width, height, rgba } = sprite
+  let [left, right, top] = [width, -1, height]
+  for (let y = 0, i = 3; y < height; y++)
+    for (let x = 0; x < width; x++, i += 4) {
+      if (rgba[i]! < 128) continue
+      if (x < left) left = x
+      if (x > right) right = x
+      if (y < top) top = y
+    }
+  return { sprite, left: sprite.left + left, right: sprite.left + right + 1, top: sprite.top + top }
+}
+
+export interface Moving {
+  /** Stems to be drawn apart, from now on; none ends it. Fresh sprites are asked for. */
+  follow(asked: Asked): void
+  /** Draws the moving stems of a view at their present tips, hidden where the still picture is nearer. */
+  draw(
+    pen: Pen,
+    layout: Layout,
+    view: ViewName,
+    turn: number,
+    stems: readonly ResolvedStem[],
+    still: Still | null,
+  ): void
+  /** How far the moving stems reach in the elevation, mm. */
+  extent(turn: number, stems: readonly ResolvedStem[], scale: number): Extent | null
+  has(view: ViewName, id: string): boolean
+  clear(): void
+  stop(): void
+}
+
+/** Draws what the hand moves: the newest sprite that has come, at the newest place. */
+export const createMoving = (painter: Painter, changed: () => void): Moving => {
+  const sprites: Record<ViewName, Map<string, Held>> = { elevation: new Map(), plan: new Map() }
+  let live = 0
+  let stopped = false
+  const scratch = document.createElement('canvas')
+  const scratchPen = scratch.getContext('2d')
+  let pixels: ImageData | null = null
+  let packed = new Uint32Array(0)
+
+  const laneOf = (view: ViewName) =>
+    newestOnly<Asked & { since: number }>(async ({ document, ids, turn, scale, since }) => {
+      const angle = angleOf(view, turn)
+      const come = await painter.sprites(`drag ${view}`, document, ids, angle, scale, 'draft').catch(() => null)
+      if (!come || stopped || since !== live) return
+      for (const [id, sprite] of come) sprites[view].set(id, heldOf(sprite))
+      changed()
+    })
+  const lanes = { elevation: laneOf('elevation'), plan: laneOf('plan') }
+
+  const roomFor = (width: number, height: number): void => {
+    if (pixels && pixels.width >= width && pixels.height >= height) return
+    const w = Math.max(width, pixels?.width ?? 0)
+    const h = Math.max(height, pixels?.height ?? 0)
+    pixels = new ImageData(w, h)
+    packed = new Uint32Array(pixels.data.buffer)
+    scratch.width = w
+    scratch.height = h
+  }
+
+  return {
+    follow: (asked) => {
+      for (const view of VIEWS) lanes[view].push({ ...asked, since: live })
+    },
+    draw: (pen, layout, view, turn, stems, still) => {
+      if (!scratchPen) return
+      const angle = angleOf(view, turn)
+      const scale = layout.scale * layout.ratio
+      const base = still?.picture ?? null
+      const same = base !== null && base.frame.scale === scale && base.angle.turn === turn ? base : null
+      const hidden = new Set(same && !same.options.without?.length ? stems.map((s) => s.index + 1) : [])
+      const axisX = Math.round(layout.axisX * layout.ratio)
+      const axisY = Math.round((view === 'elevation' ? layout.rimY : layout.planY) * layout.ratio)
+      const placed = stems
+        .map((stem) => ({ stem, at: projectPoint(stem.stem.tip, angle) }))
+        .sort((a, b) => a.at[2] - b.at[2])
+      pen.save()
+      pen.setTransform(1, 0, 0, 1, 0, 0)
+      for (const { stem, at } of placed) {
+        const sprite = sprites[view].get(stem.id)?.sprite
+        if (!sprite) continue
+        roomFor(sprite.width, sprite.height)
+        if (!pixels) continue
+        const x = Math.round(at[0] * scale)
+        const y = Math.round(-at[1] * scale)
+        const left = same ? Math.round(same.frame.left * scale) : 0
+        const top = same ? Math.round(same.frame.top * scale) : 0
+        writeVisible(same, sprite, x - left, y + top, at[2], packed, pixels.width, hidden)
+        scratchPen.putImageData(pixels, 0, 0, 0, 0, sprite.width, sprite.height)
+        const { width, height } = sprite
+        pen.drawImage(scratch, 0, 0, width, height, axisX + x + sprite.left, axisY + y + sprite.top, width, height)
+      }
+      pen.restore()
+    },
+    extent: (turn, stems, scale) => {
+      let reach: Extent | null = null
+      for (const stem of stems) {
+        const held = sprites.elevation.get(stem.id)
+        if (!held) continue
+        const [right, up] = projectPoint(stem.stem.tip, angleOf('elevation', turn))
+        const e = { left: right + held.left / scale, right: right + held.right / scale, top: up - held.top / scale }
+        reach = reach
+          ? {
+              left: Math.min(reach.left, e.left),
+              right: Math.max(reach.right, e.right),
+              top: Math.max(reach.top, e.top),
+            }
+          : e
+      }
+      return reach
+    },
+    has: (view, id) => sprites[view].has(id),
+    clear: () => {
+      live += 1
+      for (const view of VIEWS) {
+        lanes[view].clear()
+        sprites[view].clear()
+      }
+    },
+    stop: () => {
+      stopped = true
+      scratch.width = scratch.height = 0
+      pixels = null
+    },
+  }
+}

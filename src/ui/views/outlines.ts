@@ -1,0 +1,122 @@
+import type { Arrangement, Stem, Vessel } from '../../arrangement/index.ts'
+import { contourOf } from '../../drawing/index.ts'
+import type { ResolvedStem } from '../../geometry/index.ts'
+import type { Painter } from '../../state/index.ts'
+import { placeOf, tipPoint } from './handles.ts'
+import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
+import { newestOnly } from './newest.ts'
+
+interface Held {
+  stem: Stem
+  vessel: Vessel
+  turn: number
+  /** mm relative to the tip, up positive. */
+  lines: number[][]
+}
+
+/** Lines as a path in CSS px relative to the tip, at a scale. */
+const pathAt = (lines: readonly number[][], scale: number): Path2D => {
+  const path = new Path2D()
+  for (const points of lines) {
+    for (let i = 0; i < points.length; i += 2) {
+      if (i === 0) path.moveTo(points[0]! * scale, -points[1]! * scale)
+      else path.lineTo(points[i]! * scale, -points[i + 1]! * scale)
+    }
+    path.closePath()
+  }
+  return path
+}
+
+/** At most so many outlines are kept up to date; more would cover the flowers. Ours. */
+export const MOST_OUTLINES = 60
+
+export interface Outlines {
+  /** Asks for what is not there yet: these stems as they are in this document, seen at this turn. */
+  want(document: Arrangement, stems: readonly ResolvedStem[], turn: number): void
+  /** The outline at the stem's present tip, CSS px; the last one known while the newest is on its way. */
+  path(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Path2D | null
+  stop(): void
+}
+
+export const createOutlines = (painter: Painter, changed: () => void): Outlines => {
+  const held = new Map<string, Held>()
+  const asked = new Map<string, { stem: Stem; vessel: Vessel }>()
+  let stopped = false
+
+  interface Job {
+    document: Arrangement
+    stem: ResolvedStem
+    turn: number
+    view: ViewName
+  }
+  const lanes = new Map<string, { push(job: Job): void }>()
+  const laneOf = (key: string) => {
+    const known = lanes.get(key)
+    if (known) return known
+    const made = newestOnly<Job>(async ({ document, stem, turn, view }) => {
+      const lines = await painter.contour(document, stem.id, angleOf(view, turn)).catch(() => null)
+      if (!lines || stopped) return
+      held.set(key, { stem: stem.stem, vessel: document.vessel, turn, lines })
+      changed()
+    })
+    lanes.set(key, made)
+    return made
+  }
+
+  return {
+    want: (document, stems, turn) => {
+      const kept = new Set<string>()
+      for (const stem of stems.slice(0, MOST_OUTLINES))
+        for (const view of VIEWS) {
+          const key = `${view} ${stem.id}`
+          kept.add(key)
+          const known = held.get(key)
+          const askKey = `${key} ${turn}`
+          if (known?.stem === stem.stem && known.vessel === document.vessel && known.turn === turn) continue
+          const before = asked.get(askKey)
+          if (before?.stem === stem.stem && before.vessel === document.vessel) continue
+          asked.set(askKey, { stem: stem.stem, vessel: document.vessel })
+          laneOf(key).push({ document, stem, turn, view })
+        }
+      if (asked.size > 8 * MOST_OUTLINES) asked.clear()
+      for (const key of held.keys())
+        if (!kept.has(key)) {
+          held.delete(key)
+          lanes.delete(key)
+          for (const ask of asked.keys()) if (ask.startsWith(`${key} `)) asked.delete(ask)
+        }
+    },
+    path: (layout, view, turn, stem) => {
+      const known = held.get(`${view} ${stem.id}`)
+      if (!known || known.turn !== turn) return null
+      const [x, y] = placeOf(layout, view, turn, tipPoint(stem))
+      const path = new Path2D()
+      path.addPath(pathAt(known.lines, layout.scale), new DOMMatrix([1, 0, 0, 1, x, y]))
+      return path
+    },
+    stop: () => {
+      stopped = true
+      held.clear()
+    },
+  }
+}
+
+/** Sprites for outlines alone need no more pixels a mm than this. Ours. */
+const OUTLINE_SCALE = 2
+
+/** Outlines of stems of a document that is only thought of (a phantom), by view and id, relative to the tips. */
+export const outlinesOf = async (
+  painter: Painter,
+  document: Arrangement,
+  ids: readonly string[],
+  turn: number,
+): Promise<Record<ViewName, Map<string, number[][]>>> => {
+  const of = async (view: ViewName): Promise<Map<string, number[][]>> => {
+    const come = await painter.sprites(`phantom ${view}`, document, ids, angleOf(view, turn), OUTLINE_SCALE, 'draft')
+    return new Map([...(come ?? [])].map(([id, sprite]) => [id, contourOf(sprite, OUTLINE_SCALE)]))
+  }
+  const [elevation, plan] = await Promise.all([of('elevation'), of('plan')])
+  return { elevation, plan }
+}
+
+export { pathAt }

@@ -1,0 +1,233 @@
+import type { Arrangement, Stem } from '../../arrangement/index.ts'
+import { applyEdit } from '../../arrangement/index.ts'
+import { type Resolved, type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
+import { type Painter, shownOf, useStudio } from '../../state/index.ts'
+import { drawLive } from './draw-live.ts'
+import { drawGround, drawLettering } from './furniture.ts'
+import { stemIndexAt } from './hit.ts'
+import { type Layout, layOut, sizesOf, VIEWS, type ViewName } from './layout.ts'
+import { createMoving, type Moving } from './moving.ts'
+import { createOutlines, type Outlines, outlinesOf } from './outlines.ts'
+import type { Pen } from './pen.ts'
+import { createStills, drawStill, type Stills } from './stills.ts'
+
+/** Two corners of a rectangle on the sheet, CSS px. */
+export interface Marquee {
+  from: [number, number]
+  to: [number, number]
+}
+
+export interface Phantom {
+  resolved: Resolved
+  ids: string[]
+  outlines: Record<ViewName, Map<string, number[][]>> | null
+}
+
+/** What both views show. Lives outside React; drawn by two shapes, told of changes by the store. */
+export interface Scene {
+  layout: Layout
+  shown: Resolved
+  turn: number
+  stills: Stills
+  moving: Moving
+  outlines: Outlines
+  /** Stems in the hand, drawn apart. */
+  lifted: readonly string[]
+  marquee: Marquee | null
+  /** What a touch would place. */
+  ghost: Stem | null
+  phantom: Phantom | null
+  hover: string
+}
+
+export interface SceneControl {
+  scene: Scene
+  resize(width: number, height: number, ratio: number): void
+  drawStill(pen: Pen): void
+  drawLive(pen: Pen): void
+  /** Takes stems in the hand: the still pictures go on without them. */
+  lift(ids: readonly string[]): void
+  /** Puts them back; they are drawn apart until the still pictures have them again. */
+  lower(): void
+  set(part: Partial<Pick<Scene, 'marquee' | 'ghost' | 'hover'>>): void
+  /** The stem at a place of the sheet, by the picture itself. */
+  stemAt(view: ViewName, x: number, y: number, tolerance: number): string | null
+  stop(): void
+}
+
+export interface Surface {
+  /** Asks for the still layer, or the live one, to be drawn with the next frame. */
+  still(): void
+  live(): void
+  failed(why: string): void
+}
+
+const NONE: readonly string[] = []
+
+export const createScene = (painter: Painter, surface: Surface): SceneControl => {
+  const state = useStudio.getState
+  const first = resolveArrangement(shownOf(state()))
+  const stillsChanged = (): void => {
+    if (!held) scene.lifted = NONE
+    if (scene.lifted.length === 0) scene.moving.clear()
+    surface.still()
+    surface.live()
+  }
+  let held = false
+  const scene: Scene = {
+    layout: layOut(320, 400, 1, sizesOf(first), first.vessel),
+    shown: first,
+    turn: state().turn,
+    // Pictures of one change come one after the other; what was in the hand is put back when the last of them is there.
+    stills: createStills(painter, () => whenWhole(stillsChanged), surface.failed),
+    moving: createMoving(painter, surface.live),
+    outlines: createOutlines(painter, surface.live),
+    lifted: NONE,
+    marquee: null,
+    ghost: null,
+    phantom: null,
+    hover: '',
+  }
+  const whenWhole = (done: () => void): void => {
+    const whole = VIEWS.every((view) => scene.stills.isWithout(view, NONE))
+    if (held || scene.lifted.length === 0 || whole) done()
+    else {
+      surface.still()
+      surface.live()
+    }
+  }
+  let sized = { width: 320, height: 400, ratio: 1 }
+  let settled: Arrangement | null = null
+  let phantomOf: { edit: unknown; document: Arrangement; turn: number } | null = null
+
+  let sizes: Sizes | undefined
+  let sizedFor = ''
+  const layAgain = (): void => {
+    const { designId } = state()
+    sizes = sizesOf(scene.shown, sizedFor === designId ? sizes : undefined)
+    sizedFor = designId
+    const next = layOut(sized.width, sized.height, sized.ratio, sizes, scene.shown.vessel)
+    const now = scene.layout
+    if ((Object.keys(next) as (keyof Layout)[]).some((key) => next[key] !== now[key])) scene.layout = next
+  }
+
+  const wantPhantom = (): void => {
+    const { phantom: edit, document } = state()
+    if (!edit) {
+      scene.phantom = null
+      phantomOf = null
+      return
+    }
+    if (phantomOf?.edit === edit && phantomOf.document === document && phantomOf.turn === scene.turn) return
+    const asked = { edit, document, turn: scene.turn }
+    phantomOf = asked
+    const then = applyEdit(document, edit)
+    const before = new Map(document.stems.map((s) => [s.id, s]))
+    const ids = then.stems.filter((s) => before.get(s.id) !== s).map((s) => s.id)
+    const phantom: Phantom = { resolved: resolveArrangement(then), ids: ids.slice(0, 12), outlines: null }
+    scene.phantom = phantom
+    outlinesOf(painter, then, phantom.ids, scene.turn).then(
+      (outlines) => {
+        if (scene.phantom !== phantom) return
+        phantom.outlines = outlines
+        surface.live()
+      },
+      (why) => surface.failed(String(why)),
+    )
+  }
+
+  const outlined = (): ResolvedStem[] => {
+    const { selection, lit, focused, readings, openReading, markedReading } = state()
+    const reading = readings.find((r) => r.id === (markedReading ?? openReading))
+    const marked = reading?.marks.flatMap((m) => (m.kind === 'stems' ? m.ids : [])) ?? []
+    const wanted = new Set([
+      ...selection,
+      ...lit,
+      ...marked,
+      ...(focused ? [focused] : []),
+      ...(scene.hover ? [scene.hover] : []),
+    ])
+    return scene.shown.stems.filter((s) => wanted.has(s.id))
+  }
+
+  const update = (): void => {
+    const now = state()
+    const document = shownOf(now)
+    const turned = now.turn !== scene.turn
+    const other = document !== scene.shown.document
+    scene.turn = now.turn
+    if (other) scene.shown = resolveArrangement(document)
+    // The scale stays while something moves.
+    if (!now.draft && now.document !== settled) {
+      settled = now.document
+      layAgain()
+    }
+    const still = held ? { without: scene.lifted, document: now.document } : { without: NONE, document }
+    scene.stills.want({ ...still, turn: scene.turn, layout: scene.layout })
+    if (scene.lifted.length > 0 && (other || turned)) follow()
+    if (!held || scene.lifted.length <= 6) scene.outlines.want(document, outlined(), scene.turn)
+    wantPhantom()
+    if (turned || (other && !held)) surface.still()
+    surface.live()
+  }
+
+  const follow = (): void => {
+    const scale = scene.layout.scale * scene.layout.ratio
+    scene.moving.follow({ document: scene.shown.document, ids: scene.lifted, turn: scene.turn, scale })
+  }
+
+  const unsubscribe = useStudio.subscribe(update)
+
+  return {
+    scene,
+    resize: (width, height, ratio) => {
+      if (sized.width === width && sized.height === height && sized.ratio === ratio) return
+      sized = { width, height, ratio }
+      layAgain()
+      update()
+      surface.still()
+    },
+    drawStill: (pen) => {
+      const { layout, turn, shown } = scene
+      const { units } = state()
+      drawGround(pen, layout, turn)
+      for (const view of VIEWS) drawStill(pen, layout, view, turn, scene.stills.of(view))
+      drawLettering(pen, layout, turn, shown.vessel, units)
+    },
+    drawLive: (pen) => drawLive(pen, scene, state()),
+    lift: (ids) => {
+      held = true
+      scene.lifted = ids
+      scene.moving.clear()
+      update()
+      follow()
+    },
+    lower: () => {
+      held = false
+      update()
+    },
+    set: (part) => {
+      const hovered = part.hover !== undefined && part.hover !== scene.hover
+      Object.assign(scene, part)
+      if (hovered) scene.outlines.want(scene.shown.document, outlined(), scene.turn)
+      surface.live()
+    },
+    stemAt: (view, x, y, tolerance) => {
+      const still = scene.stills.of(view)
+      if (!still) return null
+      const { layout } = scene
+      const { picture } = still
+      const base = view === 'elevation' ? layout.rimY : layout.planY
+      const px = (x - layout.axisX) * layout.ratio - Math.round(picture.frame.left * picture.frame.scale)
+      const py = (y - base) * layout.ratio + Math.round(picture.frame.top * picture.frame.scale)
+      const index = stemIndexAt(picture, px, py, tolerance * layout.ratio)
+      return picture.document.stems[index]?.id ?? null
+    },
+    stop: () => {
+      unsubscribe()
+      scene.stills.stop()
+      scene.moving.stop()
+      scene.outlines.stop()
+    },
+  }
+}
