@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react'
-import { Header, ListBox, ListBoxItem, ListBoxSection } from 'react-aria-components'
 import type { Role, Stem } from '../../arrangement/index.ts'
 import { newStemId } from '../../arrangement/index.ts'
 import { findPlant, PLANTS, searchPlants } from '../../catalogue/index.ts'
@@ -75,32 +74,35 @@ export const AddStem = ({ onDone }: { onDone: () => void }) => {
           Done adding
         </Button>
       </div>
-      <ListBox
-        className="plant-list"
-        aria-label="Plants"
-        selectionMode="single"
-        selectedKeys={placing ? [placing.plant] : []}
-        onSelectionChange={(keys) => {
-          const id = keys === 'all' ? undefined : [...keys][0]
-          if (typeof id === 'string') take(id)
-        }}
-        renderEmptyState={() => <p className="quiet-line">No plant by that name. Try a colour or a class.</p>}
-      >
+      <div className="plant-list" role="radiogroup" aria-label="Plants">
         {classes
           .filter((c) => found.some((p) => p.formClass === c))
           .map((c) => (
-            <ListBoxSection key={c} id={c}>
-              <Header className="plant-class">{c}</Header>
+            <fieldset key={c}>
+              <legend className="plant-class">{c}</legend>
               {found
                 .filter((p) => p.formClass === c)
                 .map((p) => (
-                  <ListBoxItem key={p.id} id={p.id} textValue={p.name} className="plant-option">
+                  <label key={p.id} className="plant-option">
+                    <input
+                      type="radio"
+                      name="plant-in-hand"
+                      checked={placing?.plant === p.id}
+                      onChange={() => take(p.id)}
+                      onKeyDown={(e) => {
+                        if (e.key !== 'Enter') return
+                        e.preventDefault()
+                        if (placing?.plant === p.id) putOne()
+                        else take(p.id)
+                      }}
+                    />
                     {p.name} <i>{p.botanical}</i>
-                  </ListBoxItem>
+                  </label>
                 ))}
-            </ListBoxSection>
+            </fieldset>
           ))}
-      </ListBox>
+        {found.length === 0 ? <p className="quiet-line">No plant by that name. Try a colour or a class.</p> : null}
+      </div>
       {placing && plant ? (
         <div className="in-hand">
           <Plate plant={placing.plant} colour={placing.colour} size={72} />

@@ -4,7 +4,7 @@ import { findPlant } from '../../catalogue/index.ts'
 import { change, perform, select, useStudio } from '../../state/index.ts'
 import { changeCount, formatMoney, type PurchaseLine, type StemRow } from '../../stem-list/index.ts'
 import { formatLength } from '../../units/index.ts'
-import { Button, NumberField } from '../parts/index.ts'
+import { NumberField } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
 import { Plate } from './plate.tsx'
 import { StemMembers } from './stem-members.tsx'
@@ -43,7 +43,16 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
         onPointerLeave={() => light([])}
       >
         <td className="cell-plate">
-          <Plate plant={row.plant} colour={row.colour} />
+          <button
+            type="button"
+            className="plate-button"
+            aria-expanded={open}
+            onClick={onOpen}
+            aria-label={`${open ? 'Close' : 'Open'} the ${row.pieces} of ${name}`}
+            title={`Each of the ${row.pieces}`}
+          >
+            <Plate plant={row.plant} colour={row.colour} />
+          </button>
         </td>
         <th scope="row">
           <button
@@ -77,21 +86,11 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
         <td>{least === most ? least : `${least}–${most}`}</td>
         <td>{line ? (line.bunches === null ? 'by the stem' : `${line.bunches} × ${line.bunchSize}`) : '″'}</td>
         <td>{line ? formatMoney(line.cost, view.all.currency) : '″'}</td>
-        <td className="cell-more">
-          <Button
-            kind="word"
-            aria-expanded={open}
-            onClick={onOpen}
-            aria-label={`${open ? 'Close' : 'Open'} the ${row.pieces} of ${name}`}
-          >
-            {open ? '−' : '+'}
-          </Button>
-        </td>
       </tr>
       {open ? (
         <tr className="row-members">
           <td />
-          <td colSpan={8}>
+          <td colSpan={7}>
             <StemMembers view={view} row={row} />
           </td>
         </tr>
@@ -129,9 +128,6 @@ export const StemTable = ({ view }: { view: ListView }) => {
           </th>
           <th>bunches</th>
           <th>cost</th>
-          <th>
-            <span className="unseen">each stem</span>
-          </th>
         </tr>
       </thead>
       <tbody>
@@ -156,7 +152,6 @@ export const StemTable = ({ view }: { view: ListView }) => {
           <td />
           <td>{bunches}</td>
           <td>{formatMoney(view.all.total, view.all.currency)}</td>
-          <td />
         </tr>
       </tfoot>
     </table>
