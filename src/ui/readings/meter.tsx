@@ -1,6 +1,5 @@
 import type { ReadingResult } from '../../readings/index.ts'
-import { formatNumber } from '../parts/index.ts'
-import { isScale, scoreWords } from './words.ts'
+import { isScale, scoreFigure, scoreWords } from './words.ts'
 
 /** The score as a meter that is read as words. */
 export const Score = ({ reading, name }: { reading: ReadingResult; name: string }) => {
@@ -16,7 +15,7 @@ export const Score = ({ reading, name }: { reading: ReadingResult; name: string 
       aria-valuenow={Math.round(reading.score)}
       aria-valuetext={scoreWords(reading)}
     >
-      {isScale(reading.id) ? 'no good end' : `${formatNumber(reading.score)} of 100`}
+      {isScale(reading.id) ? 'not judged' : `${scoreFigure(reading.score)} of 100`}
     </span>
   )
 }

@@ -73,9 +73,12 @@ export const wantedWords = (held: Held, units: Units = 'mm'): string => {
 const scoreWord = (score: number): string =>
   score >= 90 ? 'as wanted' : score >= 70 ? 'nearly there' : score >= 40 ? 'some way off' : 'far off'
 
+/** Whole points; a hundred only where nothing is missing. */
+export const scoreFigure = (score: number): string => formatNumber(score < 100 ? Math.min(99, Math.round(score)) : 100)
+
 /** `72 of 100, nearly there`; the harmony only says where it lies. */
 export const scoreWords = ({ id, score }: Pick<ReadingResult, 'id' | 'score'>): string => {
   if (score === null) return ''
-  const of100 = `${formatNumber(score)} of 100`
+  const of100 = `${scoreFigure(score)} of 100`
   return isScale(id) ? `${of100} toward quiet` : `${of100}, ${scoreWord(score)}`
 }

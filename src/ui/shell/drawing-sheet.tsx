@@ -8,6 +8,9 @@ import { TitleBlock } from './title-block.tsx'
 import { PHONE, useMedia, WIDE } from './use-media.ts'
 import { Views } from './views-slot.tsx'
 
+/** The name of the page, for ears: the eye has it in the title block. */
+const Heading = () => <h1 className="unseen">{useStudio((s) => s.document.title) || 'Untitled'}, drawing</h1>
+
 const Part = ({ name, label, children }: { name: string; label: string; children: ReactNode }) => (
   <section className={`column ${name}`} id={name} aria-label={label} tabIndex={-1}>
     {children}
@@ -41,6 +44,7 @@ const SkipLinks = () => (
 const Three = () => (
   <div className="sheet three">
     <SkipLinks />
+    <Heading />
     <Frame />
     <Part name="readings" label="Readings">
       <ReadingsColumn />
@@ -62,6 +66,7 @@ const Two = () => {
   return (
     <div className="sheet two">
       <SkipLinks />
+      <Heading />
       <Frame />
       <main className="column views" id="views" tabIndex={-1}>
         <Views />
@@ -87,6 +92,7 @@ const Phone = () => {
   const [at, setAt] = useState(0)
   return (
     <div className="sheet phone">
+      <Heading />
       <PhoneHead />
       <main className="column views" id="views" tabIndex={-1}>
         <Views />

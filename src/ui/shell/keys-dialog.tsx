@@ -15,6 +15,19 @@ const KEYS: readonly { where: string; keys: readonly (readonly [string, string])
     ],
   },
   {
+    where: 'In a view, once Tab has brought you there',
+    keys: [
+      ['[ and ]', 'the stem before, the stem after'],
+      ['← → ↑ ↓', 'move what is selected by 5 mm; with Shift by 1 mm'],
+      ['Page Up, Page Down, or Alt + ↑ ↓', 'move it along the eye: away and near, or up and down'],
+      ['D', 'one more of it'],
+      ['M', 'mirror it, left to right'],
+      ['Delete', 'take it out'],
+      [', and .', 'turn by 5°; with Shift by 15°'],
+      ['Enter', 'with a plant in hand: place it at the cross, which the arrows move'],
+    ],
+  },
+  {
     where: 'In a number field',
     keys: [
       ['↑ ↓', 'one step more or less'],

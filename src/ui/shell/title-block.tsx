@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react'
+import { createPortal } from 'react-dom'
 import { FORMS, type Form, MECHANICS, type Mechanics } from '../../arrangement/index.ts'
 import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { goToStart, openSheet, perform, redo, undo, useHistory, useStudio } from '../../state/index.ts'
@@ -38,15 +39,19 @@ const VesselCell = () => {
       <button type="button" className="vessel-words" onClick={() => setOpen(true)}>
         <span className="label">vessel</span>
         <span className="value">
-          {known?.name.toLowerCase() ?? `${vessel.plan} ${vessel.material}`}, {vessel.plan === 'round' ? '⌀ ' : ''}
-          {measure} {units}
+          {known?.name.toLowerCase() ?? `${vessel.plan} ${vessel.material}`}{' '}
+          <span className="measure">{`${vessel.plan === 'round' ? '⌀ ' : ''}${measure} ${units}`}</span>
         </span>
       </button>
-      {open === null ? null : (
-        <Suspense fallback={null}>
-          <VesselDialog open={open} onClose={() => setOpen(false)} />
-        </Suspense>
-      )}
+      {open === null
+        ? null
+        : // Outside the block, whose fields look otherwise.
+          createPortal(
+            <Suspense fallback={null}>
+              <VesselDialog open={open} onClose={() => setOpen(false)} />
+            </Suspense>,
+            document.body,
+          )}
     </div>
   )
 }

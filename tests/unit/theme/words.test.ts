@@ -75,6 +75,7 @@ describe('words of a reading', () => {
     expect([5, 50, 95].map(quietness)).toEqual(['vivid', 'middling', 'quiet'])
     expect(scoreWords({ id: 'proportion', score: 72.4 })).toBe('72 of 100, nearly there')
     expect(scoreWords({ id: 'proportion', score: null })).toBe('')
+    expect(scoreWords({ id: 'proportion', score: 99.7 })).toBe('99 of 100, as wanted')
   })
   it('a source reads as a sentence', () => {
     expect(sentence('ours: no published number was found')).toBe('Ours: no published number was found.')
