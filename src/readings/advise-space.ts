@@ -59,7 +59,7 @@ const aboutHole = (engine: Engine, s: Space): Advice[] => {
   const way = wayOf(by[0] * right[0] + by[1] * right[1], by[2])
   return [
     {
-      text: `Seen from ${side(s.turn)}, move ${numbered(moved)}, ${way} into the hole: the largest then measures ${round(-best.value)} mm instead of ${round(s.hole)}.`,
+      text: `Seen from ${side(s.turn)}, move ${numbered(moved)}, ${way} into the hole: ${-best.value < 3 ? 'none is then left' : `the largest then measures ${round(-best.value)} mm`} instead of ${round(s.hole)} mm.`,
       stems: [moved.id],
       edit: best.edit,
     },

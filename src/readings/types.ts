@@ -1,5 +1,4 @@
-import type { Edit } from '../arrangement/index.ts'
-import type { Form, Point2 } from '../arrangement/index.ts'
+import type { Edit, Form, Point2 } from '../arrangement/index.ts'
 
 export const READING_IDS = ['focal-prominence', 'negative-space', 'palette-harmony', 'proportion'] as const
 export type ReadingId = (typeof READING_IDS)[number]

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Vessel } from '../../../src/arrangement/index.ts'
+import type { ProfilePoint, Vessel } from '../../../src/arrangement/index.ts'
 import { innerVolume_mm3, vesselHalfWidth, waterlineZ, waterVolume_mm3 } from '../../../src/geometry/vessel.ts'
 
 const THIN = 1e-6
@@ -16,7 +16,7 @@ const vessel = (over: Partial<Vessel>): Vessel => ({
   ...over,
 })
 /** Twenty-one points of a profile, y of height. */
-const drawn = (y: (h: number) => number): Vessel['profile'] =>
+const drawn = (y: (h: number) => number): ProfilePoint[] =>
   Array.from({ length: 41 }, (_, i): [number, number] => [(i / 40) ** 2, y((i / 40) ** 2)])
 
 describe('what a vessel holds', () => {

@@ -90,7 +90,7 @@ export const ballStandins = (s: ResolvedStem): Float32Array => {
   for (let i = 0; i < 8; i++) {
     const at = (k: number): number[] => [0, 1, 2].map((c) => points[3 * k + c]! - points[n - 3 + c]!)
     const [a, b] = [Math.round((i * steps) / 8), Math.round(((i + 1) * steps) / 8)]
-    out.push(1, 2, ...at(a), ...at(b), 2, 0, 0, 0, 0, 0)
+    out.push(1, 2, ...at(a), ...at(b), r / 15, 0, 0, 0, 0, 0)
   }
   if (out.length % STANDIN_STRIDE !== 0) throw new Error('a stand-in is not as long as it should be')
   return Float32Array.from(out)

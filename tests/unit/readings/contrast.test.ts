@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest'
+import type { Lab } from '../../../src/colour/index.ts'
+import {
+  CELL_COUNT,
+  CELLS,
+  contrastField,
+  placeFactor,
+  type Region,
+  regionContrast,
+  SCALES,
+} from '../../../src/readings/contrast.ts'
+import cases from './region-contrast.json' with { type: 'json' }
+
+describe('how much a colour stands out', () => {
+  it.each(cases.cases)('$name: region contrast as worked out elsewhere', ({ regions, RC, centrePrior }) => {
+    regionContrast(regions as Region[]).forEach((s, i) => {
+      expect(s).toBeCloseTo(RC[i]!, 5)
+    })
+    regions.forEach((r, i) => {
+      expect(placeFactor(r.x, r.y)).toBeCloseTo(centrePrior[i]!, 5)
+    })
+  })
+  it('the quick way over cells gives what region contrast gives cell by cell', () => {
+    const labs: Lab[] = [
+      [95, 0, 2],
+      [40, 50, 20],
+      [50, -20, 30],
+    ]
+    const area = new Float64Array(3 * CELL_COUNT)
+    for (let i = 0; i < CELL_COUNT; i++) {
+      area[CELL_COUNT + i] = ((i * 7) % 10) / 20
+      area[2 * CELL_COUNT + i] = ((i * 3) % 10) / 20
+    }
+    const field = contrastField(labs, area)
+    const at = (i: number) => ({ x: ((i % CELLS) + 0.5) / CELLS, y: (Math.floor(i / CELLS) + 0.5) / CELLS })
+    const patches = (colour: number): Region[] =>
+      Array.from({ length: CELL_COUNT }, (_, i) => {
+        const rest = 1 - area[CELL_COUNT + i]! - area[2 * CELL_COUNT + i]!
+        return { ...at(i), area: colour === 0 ? rest : area[colour * CELL_COUNT + i]!, lab: labs[colour]! }
+      })
+    for (const cell of [0, 17, 71, 143])
+      for (const colour of [0, 1, 2]) {
+        let mean = 0
+        for (const scale of SCALES) {
+          const probe: Region = { ...at(cell), area: 0, lab: labs[colour]! }
+          const all = [0, 1, 2].flatMap(patches)
+          const sum = regionContrast([probe, ...all], scale)[0]!
+          const weights = all.reduce(
+            (w, r) => w + r.area * Math.exp(-((r.x - probe.x) ** 2 + (r.y - probe.y) ** 2) / scale),
+            0,
+          )
+          mean += sum / weights / SCALES.length
+        }
+        expect(field[colour * CELL_COUNT + cell]).toBeCloseTo(mean, 6)
+      }
+  })
+})
