@@ -44,7 +44,9 @@ const headModel = ({ kind, shape, small, twin }: HeadOrgan, open: number): Model
     b.bare = []
     const grown = addHead(b, { f: UPRIGHT, kind, size: SIZE, open, seed: SEED, shape, small })
     const k = 1 / SIZE
-    const slabs = fitSlabs(b, small ? (twin ? 1 : kind === 'orchid' ? 3 : 2) : 5, { parts: twin ? 0 : small ? 5 : 11 })
+    const slabs = fitSlabs(b, small ? (twin ? 1 : kind === 'orchid' ? 3 : 2) : 5, {
+      parts: twin ? 0 : kind === 'orchid' ? 9 : small ? 5 : 11,
+    })
     return {
       slabs: slabs.map((s) => ({ o: scale(s.o, k), a: scale(s.a, k), b: scale(s.b, k), c: scale(s.c, k) })),
       rays: small

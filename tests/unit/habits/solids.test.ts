@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Point3 } from '../../../src/arrangement/index.ts'
 import { HABITS, type Habit } from '../../../src/catalogue/types.ts'
-import { buildSolid, buildStandins } from '../../../src/geometry/habits/index.ts'
+import { buildSolid, buildStandins, cutStem, prepareStandins } from '../../../src/geometry/habits/index.ts'
 import { KINDS, type Mesh, STANDIN_STRIDE, TISSUES } from '../../../src/geometry/types.ts'
 import { curveOf, FLOWERING, inputOf, LEAFY, plantOf, SINGLE, turnZ } from './fixtures.ts'
 
@@ -161,5 +161,26 @@ describe('the stand-ins', () => {
       expect([0, 1]).toContain(standins[i])
       expect(KINDS[standins[i + 1]!]).toBeDefined()
     }
+  })
+
+  test('of a plant measured ahead are those of one that was not', () => {
+    const [one, two] = [plantOf('spray'), plantOf('spray')]
+    prepareStandins(one)
+    expect(buildStandins(inputOf(one, 0.4))).toEqual(buildStandins(inputOf(two, 0.4)))
+  })
+
+  test('do not depend on which stem of a plant was asked for first', () => {
+    const [one, two] = [plantOf('alternate-leaves'), plantOf('alternate-leaves')]
+    buildStandins({ ...inputOf(one, 0), head_mm: 200, seed: 3 })
+    expect(buildStandins(inputOf(one, 1))).toEqual(buildStandins(inputOf(two, 1)))
+  })
+})
+
+describe('a stem cut for a plate', () => {
+  test('shows its whole flowering part and some stem', () => {
+    const { mesh } = buildSolid(cutStem(PLANTS.get('spike')!, 1, 40, 5))
+    const lowest = Math.min(...mesh.positions.filter((_, i) => i % 3 === 2))
+    expect(lowest).toBeLessThan(-200)
+    expect(faults(mesh)).toEqual([])
   })
 })

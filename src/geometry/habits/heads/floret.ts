@@ -15,7 +15,7 @@ export const addFloret = (
   lift: number,
   broad: number,
   tissue: Tissue,
-  eye?: Tissue,
+  eye?: Tissue | undefined,
 ): void => {
   const part = nextPart(b)
   makeRoom(b, 1 + 3 * petals + 4, 2 * petals + 2)

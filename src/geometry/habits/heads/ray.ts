@@ -61,7 +61,7 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     addDome(b, f, place, [place[0], place[1], disc * 0.7], size, rim ? 'pollen' : 'disc')
   }
   // The involucre below: a shallow bowl with bracts.
-  const deep = D * lerp(0.16, 0.1, open)
+  const deep = D * 0.1
   addTurned(
     b,
     f,

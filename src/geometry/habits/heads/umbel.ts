@@ -22,7 +22,7 @@ export const umbel: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     const [c, s] = [Math.cos(turn), Math.sin(turn)]
     const end: [number, number, number] = [r * c, r * s, z]
     const middle = at(f, r * 0.45 * c, r * 0.45 * s, node[2] + (z - node[2]) * 0.7)
-    addTube(b, bow(at(f, ...node), middle, at(f, ...end), 5), D * 0.0085, D * 0.006, 'stem', 4)
+    addTube(b, bow(at(f, ...node), middle, at(f, ...end), small ? 2 : 5), D * 0.0085, D * 0.006, 'stem', small ? 3 : 4)
     const g = frameIn(f, end, [c * q * 0.5, s * q * 0.5, 1], random() * 6)
     const u = D * 0.125 * (1.1 - q * 0.2) * Math.sqrt(23 / n)
     for (let j = 0; j < k; j++) {
@@ -33,7 +33,7 @@ export const umbel: HeadMaker = (b, f, D, { open, shape, random, small }) => {
         w * u * 0.92 * Math.sin(a),
         u * 0.55 * (1 - w * w * 0.45),
       ]
-      if (j % 3 === 0) addTube(b, [g.o, at(g, ...place)], D * 0.004, D * 0.004, 'green', 3)
+      if (j % 3 === 0 && !small) addTube(b, [g.o, at(g, ...place)], D * 0.004, D * 0.004, 'green', 3)
       const size = u * 0.33 * (1 + 0.25 * w) * lerp(0.6, 1, open) * Math.sqrt(13 / k)
       addFloret(
         b,
@@ -43,7 +43,7 @@ export const umbel: HeadMaker = (b, f, D, { open, shape, random, small }) => {
         0.15,
         0.86,
         'petal',
-        'pollen',
+        small ? undefined : 'pollen',
       )
     }
   }

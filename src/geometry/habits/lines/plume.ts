@@ -62,7 +62,7 @@ export const rope: RopeMaker = (b, line, from, to, width, { open, shape, random 
   )
 }
 
-/** Crested celosia and other solid flames are heads; catkins and seed heads are short ropes of even thickness. */
+/** A short rope of even thickness: catkins and seed heads. shape: clusters. */
 export const catkin: RopeMaker = (b, line, from, to, width, { open, shape, random }) => {
   const n = Math.round(num(shape, 'clusters', 160))
   for (let i = 0; i < n; i++) {

@@ -22,7 +22,7 @@ const FLORETS: Record<string, Floret> = {
       { out: s * 0.05, length: s * 0.56, width: s * 0.52, base: 40, tip: 88, hollow: s * 0.8, nu: 3, nv: 2 },
       0.3,
     )
-    if (i % 2 === 0) {
+    if (i % (s < 12 ? 5 : 2) === 0) {
       for (const q of [-0.14, 0.14]) addStamen(b, f, [0, 0, 0], [q * s, 0, s * 0.5], s * 0.05, 'pollen')
     }
   },
@@ -84,7 +84,7 @@ const FLORETS: Record<string, Floret> = {
             nu: 4,
             nv: 3,
           },
-          row ? 'petal' : 'petal',
+          'petal',
         )
       }
     }
@@ -215,7 +215,7 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
     addTube(b, [f.o, at(f, ...place)], width * 0.02, width * 0.02, 'green', 3)
     if (isOpen) {
       const g = frameIn(f, place, out)
-      floret(b, { ...g, u: g.u, v: g.v }, s, petals, random, i)
+      floret(b, g, s, petals, random, i)
     } else if (name === 'thread') addDome(b, f, place, out, Math.max(width * 0.07, s * 0.42), 'green', 1)
     else
       addDome(b, f, place, out, Math.max(width * 0.03, s * 0.5), first < opened + 0.25 ? 'petal-second' : 'green', 1.5)

@@ -14,5 +14,5 @@ export const spikes: Plan = (c) => {
     shape,
   })
   flowerLeaves(c)
-  layout.stem.r1 *= 0.5
+  layout.stem.r1 = Math.min(layout.stem.r1 * 0.5, head * 0.06)
 }

@@ -108,7 +108,7 @@ export const spray: Plan = (c) => {
 export const cloud: Plan = (c) => {
   const { input, shape, line, random, head, above, long, layout } = c
   const whole = input.piece === 'whole'
-  const n = Math.round(Math.min(36, num(shape, 'pairs', 30)) * (whole ? 1 : 0.4))
+  const n = Math.round(Math.min(44, num(shape, 'pairs', 30)) * (whole ? 1 : 0.4))
   const branches = whole ? 7 : 3
   const room = Math.min(input.plant.headLength_mm ? long : head * 18, above * 0.8) * (whole ? 1 : 0.6)
   const wide = num(shape, 'breadth', room * 0.42)
@@ -126,12 +126,12 @@ export const cloud: Plan = (c) => {
     const j = 2 + (Math.floor(i / branches) % 5)
     const p = branch.points[Math.min(6, j)]!
     const turn = i * GOLDEN
-    const far = room * lerp(0.1, 0.24, random())
+    const far = room * lerp(0.05, 0.18, random())
     const f = frameAt(line, line.total - room * 0.5)
     const o = add(p, turned(f, Math.cos(turn) * far * 0.75, Math.sin(turn) * far * 0.75, far * lerp(0.2, 1, random())))
     const w = unit(turned(f, Math.cos(turn) * 0.5, Math.sin(turn) * 0.5, 1))
     const twin = scale(turned(f, -Math.sin(turn), Math.cos(turn), 0.35), head * 1.15)
-    if (i % 2 === 0) layout.twigs.push({ points: [p, o], r0: 0.35, r1: 0.3, tissue: 'stem' })
+    if (i % 3 === 0) layout.twigs.push({ points: [p, o], r0: 0.35, r1: 0.3, tissue: 'stem' })
     const open = random() < 0.15 ? 0.1 : input.openness
     layout.heads.push({
       f: frameIn({ o, u: f.u, v: f.v, w }, [0, 0, 0], [0, 0, 1], random() * 6),
