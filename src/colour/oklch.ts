@@ -1,4 +1,8 @@
-import chroma from 'chroma-js'
+// One file each, so that the page does not load the whole library.
+import hex2rgb from 'chroma-js/src/io/hex/hex2rgb.js'
+import rgb2hex from 'chroma-js/src/io/hex/rgb2hex.js'
+import oklch2rgb from 'chroma-js/src/io/oklch/oklch2rgb.js'
+import rgb2oklch from 'chroma-js/src/io/oklch/rgb2oklch.js'
 import { invert, type Matrix3, multiply } from './matrix.ts'
 import { isHex, XYZ_TO_LINEAR } from './srgb.ts'
 
@@ -8,12 +12,12 @@ export type Oklch = [l: number, c: number, h: number]
 /** #rrggbb to OKLCH. A grey has chroma 0 and hue 0, never NaN. Throws a RangeError for anything else. */
 export const oklchOf = (hex: string): Oklch => {
   if (!isHex(hex)) throw new RangeError(`expected a colour as #rrggbb, got "${hex}"`)
-  const [l, c, h] = chroma(hex).oklch()
+  const [l, c, h] = rgb2oklch(hex2rgb(hex).slice(0, 3))
   return Number.isFinite(h) ? [l, c, h] : [l, 0, 0]
 }
 
 /** OKLCH to #rrggbb; what lies outside sRGB is clipped channel by channel, as `oklchToLinear` leaves it to be. */
-export const hexOfOklch = (l: number, c: number, h: number): string => chroma.oklch(l, c, h).hex()
+export const hexOfOklch = (l: number, c: number, h: number): string => rgb2hex(oklch2rgb(l, c, h).map((v) => Math.min(255, Math.max(0, v))))
 
 /** XYZ to cone responses, and their cube roots to Oklab. Ottosson 2020, in the recalculated figures of CSS Color 4. */
 const XYZ_TO_LMS: Matrix3 = [
