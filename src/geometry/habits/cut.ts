@@ -1,4 +1,4 @@
-import type { Plant } from '../../catalogue/types.ts'
+import type { Plant } from '../../catalogue/index.ts'
 import type { SolidInput } from './organs.ts'
 
 const STEPS = 24

@@ -1,4 +1,4 @@
-import type { Plant } from '../../catalogue/types.ts'
+import type { Plant } from '../../catalogue/index.ts'
 import type { Solid } from '../types.ts'
 import { cutStem } from './cut.ts'
 import { meshOf } from './mesh.ts'
