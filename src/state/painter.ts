@@ -1,6 +1,7 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { Frame, PaintOptions, Picture, Quality, Sprite, ViewAngle } from '../drawing/index.ts'
-import type { PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
+import type { Fit, PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
+import { startWorker } from './start-worker.ts'
 
 /** A picture with what it shows. */
 export interface PaintedPicture extends Picture {
@@ -17,9 +18,11 @@ export interface Painter {
     lane: string,
     document: Arrangement,
     angle: ViewAngle,
-    frame: Frame,
+    frame: Frame | Fit,
     options: PaintOptions,
   ): Promise<PaintedPicture | null>
+  /** What holds everything, seen from each of these angles, mm. */
+  boxes(lane: string, document: Arrangement, angles: readonly ViewAngle[]): Promise<Omit<Frame, 'scale'>[] | null>
   /** Stems alone, by id, to be drawn at their tips; before all stills. */
   sprites(
     lane: string,
@@ -91,9 +94,13 @@ export const createPainter = (port: PaintPort): Painter => {
 
   return {
     paint: async (lane, document, angle, frame, options) => {
-      const picture = (await ask(`paint ${lane}`, { kind: 'paint', document, angle, frame, options })) as Picture | null
-      return picture && { ...picture, frame, angle, options, document }
+      const picture = (await ask(`paint ${lane}`, { kind: 'paint', document, angle, frame, options })) as
+        | (Picture & { frame: Frame })
+        | null
+      return picture && { ...picture, angle, options, document }
     },
+    boxes: (lane, document, angles) =>
+      ask(`boxes ${lane}`, { kind: 'boxes', document, angles: [...angles] }) as Promise<Omit<Frame, 'scale'>[] | null>,
     sprites: (lane, document, ids, angle, scale, quality) =>
       ask(`sprites ${lane}`, { kind: 'sprites', document, ids: [...ids], angle, scale, quality }) as Promise<Map<
         string,
@@ -119,5 +126,4 @@ export const createPainter = (port: PaintPort): Painter => {
 }
 
 /** A painter with a worker of its own. `stop()` ends it. */
-export const startPainting = (): Painter =>
-  createPainter(new Worker(new URL('./painter.worker.ts', import.meta.url), { type: 'module', name: 'painter' }))
+export const startPainting = (): Painter => createPainter(startWorker('painter'))

@@ -13,16 +13,24 @@ import {
   type Sprite,
   spriteSteps,
   stemSprite,
+  stillBox,
   type ViewAngle,
   workOn,
 } from '../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
 import { reconcile } from './reconcile.ts'
 
+/** Instead of a frame: so many pixels to hold everything in, centred, with a margin of five in a hundred all round (ours). */
+export interface Fit {
+  width: number
+  height: number
+}
+
 /** What the page may ask for. */
 export type PaintJob =
-  | { kind: 'paint'; document: Arrangement; angle: ViewAngle; frame: Frame; options: PaintOptions }
+  | { kind: 'paint'; document: Arrangement; angle: ViewAngle; frame: Frame | Fit; options: PaintOptions }
   | { kind: 'sprites'; document: Arrangement; ids: string[]; angle: ViewAngle; scale: number; quality: Quality }
+  | { kind: 'boxes'; document: Arrangement; angles: ViewAngle[] }
   | { kind: 'contour'; document: Arrangement; id: string; angle: ViewAngle }
   | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number }
 export type PaintRequest = { ticket: number; job: PaintJob } | { ticket: number; job: null }
@@ -33,7 +41,7 @@ export interface PaintReply {
 }
 
 /** What moves goes before what stands, and both before the small pictures of lists. */
-const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, paint: 1, plate: 2 }
+const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, paint: 1, boxes: 1, plate: 2 }
 /** After so long the worker looks for new messages, ms. Ours: under half of a frame. */
 const SLICE_MS = 8
 /** Contours need no more than this, pixels per mm. Ours. */
@@ -53,9 +61,11 @@ const buffers = (sprite: Sprite): Transferable[] => [sprite.rgba.buffer, sprite.
 
 function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefined> {
   if (job.kind === 'paint') {
-    const picture = yield* paintSteps(resolve(job.document), job.angle, job.frame, job.options, cache)
+    const resolved = resolve(job.document)
+    const frame = 'scale' in job.frame ? job.frame : fittingFrame(stillBox(resolved, job.angle), job.frame)
+    const picture = yield* paintSteps(resolved, job.angle, frame, job.options, cache)
     const { rgba, depth, owner } = picture
-    reply({ ticket, value: picture }, [rgba.buffer, depth.buffer, owner.buffer] as Transferable[])
+    reply({ ticket, value: { ...picture, frame } }, [rgba.buffer, depth.buffer, owner.buffer] as Transferable[])
   } else if (job.kind === 'sprites') {
     const wanted = new Set(job.ids)
     const sprites = new Map<string, Sprite>()
@@ -65,6 +75,9 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
       yield
     }
     reply({ ticket, value: sprites }, [...sprites.values()].flatMap(buffers))
+  } else if (job.kind === 'boxes') {
+    const resolved = resolve(job.document)
+    reply({ ticket, value: job.angles.map((angle) => stillBox(resolved, angle)) })
   } else if (job.kind === 'contour') {
     const stem = resolve(job.document).stems.find((s) => s.id === job.id)
     const sprite = stem && stemSprite(stem, job.angle, CONTOUR_SCALE, 'draft', cache)
@@ -76,6 +89,14 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
     const sprite = copied(plantPlate(plant, job.colour, job.openness, angle, job.scale, cache))
     reply({ ticket, value: sprite }, buffers(sprite))
   }
+}
+
+const MARGIN = 0.05
+const fittingFrame = (box: Omit<Frame, 'scale'>, { width, height }: Fit): Frame => {
+  const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * MARGIN)
+  const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]
+  const [w, h] = [width / scale / 2, height / scale / 2]
+  return { left: x - w, right: x + w, bottom: y - h, top: y + h, scale }
 }
 
 const queue: Queue = []
@@ -91,7 +112,8 @@ const run = (): void => {
 }
 channel.port1.onmessage = run
 
-self.onmessage = ({ data: { ticket, job } }: MessageEvent<PaintRequest>) => {
+/** Takes one request of the page. */
+export const onRequest = ({ data: { ticket, job } }: MessageEvent<PaintRequest>): void => {
   if (job === null) dropJob(queue, ticket)
   else queue.push({ ticket, urgency: URGENCY[job.kind], steps: work(ticket, job) })
   if (!running && queue.length > 0) {

@@ -1,7 +1,5 @@
 import type { Arrangement, Palette, Role } from '../arrangement/index.ts'
 import { applyEdit } from '../arrangement/index.ts'
-import { resolveArrangement } from '../geometry/index.ts'
-import { createEngine, type Engine, type ReadingResult, readAll } from '../readings/index.ts'
 
 export interface NamedSlot {
   colour: string
@@ -32,11 +30,3 @@ export const paletteOf = ({ name, slots }: NamedPalette): Palette => ({
 
 export const dressed = (document: Arrangement, palette: NamedPalette): Arrangement =>
   applyEdit(document, { do: 'set-palette', palette: paletteOf(palette) })
-
-let engine: Engine | null = null
-
-/** The harmony reading of any document, measured apart from the one on the sheet. */
-export const harmonyOf = (document: Arrangement): ReadingResult | undefined => {
-  engine ??= createEngine()
-  return readAll(resolveArrangement(document), { advice: false, engine }).find((r) => r.id === 'palette-harmony')
-}

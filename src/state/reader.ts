@@ -1,14 +1,19 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { ReadingResult } from '../readings/index.ts'
 import type { ReadingsReply, ReadingsRequest } from './readings.worker.ts'
+import { startWorker, type WorkerName } from './start-worker.ts'
 import { shownOf, useStudio } from './store.ts'
 
 /**
  * A worker that is asked about documents: one request is under way at a time and only the newest waits, so answers never
  * arrive out of order, and none is of an older document than one before it.
  */
-const lane = (name: string, advice: boolean, answer: (document: Arrangement, readings: ReadingResult[]) => void) => {
-  const worker = new Worker(new URL('./readings.worker.ts', import.meta.url), { type: 'module', name })
+const lane = (
+  name: WorkerName,
+  advice: boolean,
+  answer: (document: Arrangement, readings: ReadingResult[]) => void,
+) => {
+  const worker = startWorker(name)
   let asked: Arrangement | null = null
   let waiting: Arrangement | null = null
   const send = (document: Arrangement): void => {
@@ -76,4 +81,16 @@ export const startReading = (): (() => void) => {
     live.end()
     adviser.end()
   }
+}
+
+let trial: Worker | null = null
+const trials: ((readings: ReadingResult[]) => void)[] = []
+
+/** The readings of any document, apart from the one on the sheet; no advice. Answers come in the order of the questions. */
+export const readApart = (document: Arrangement): Promise<ReadingResult[]> => {
+  trial ??= startWorker('trial')
+  trial.onmessage = ({ data }: MessageEvent<ReadingsReply>) => trials.shift()?.(data.readings)
+  const answer = new Promise<ReadingResult[]>((done) => trials.push(done))
+  trial.postMessage({ document, advice: false } satisfies ReadingsRequest)
+  return answer
 }

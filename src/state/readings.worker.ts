@@ -15,7 +15,8 @@ export interface ReadingsReply {
 const engine = createEngine()
 let before: Arrangement | null = null
 
-self.onmessage = ({ data }: MessageEvent<ReadingsRequest>) => {
+/** Takes one request of the page. */
+export const onRequest = ({ data }: MessageEvent<ReadingsRequest>): void => {
   before = reconcile(before, data.document)
   const readings = readAll(resolveArrangement(before), { advice: data.advice, engine })
   self.postMessage({ readings } satisfies ReadingsReply)

@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useRef } from 'react'
 import type { Arrangement } from '../arrangement/index.ts'
-import { type Frame, type Picture, stillBox, type ViewAngle } from '../drawing/index.ts'
-import { resolveArrangement } from '../geometry/index.ts'
+import type { Picture, ViewAngle } from '../drawing/index.ts'
 import { painter } from './painter.ts'
 
 interface Props {
@@ -18,27 +17,6 @@ interface Props {
 
 const FRONT: ViewAngle = { turn: 0, pitch: 0 }
 
-/** A frame of `width` × `height` px that holds everything with a margin, centred. */
-export const fittingFrame = (
-  document: Arrangement,
-  angle: ViewAngle,
-  width: number,
-  height: number,
-  margin = 0.05,
-): Frame => {
-  const box = stillBox(resolveArrangement(document), angle)
-  const [w, h] = [box.right - box.left, box.top - box.bottom]
-  const scale = Math.min(width / w, height / h) * (1 - 2 * margin)
-  const [cx, cy] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]
-  return {
-    left: cx - width / scale / 2,
-    right: cx + width / scale / 2,
-    bottom: cy - height / scale / 2,
-    top: cy + height / scale / 2,
-    scale,
-  }
-}
-
 /** Puts a picture of the painter on a canvas. */
 export const putPicture = (canvas: HTMLCanvasElement, { width, height, rgba }: Picture): void => {
   canvas.width = width
@@ -54,7 +32,7 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
   useEffect(() => {
     let live = true
     const ratio = Math.min(2, window.devicePixelRatio || 1)
-    const frame = fittingFrame(document, view, width * ratio, height * ratio)
+    const frame = { width: Math.round(width * ratio), height: Math.round(height * ratio) }
     const show = async () => {
       for (const quality of ['draft', 'fine'] as const) {
         const picture = await painter().paint(lane, document, view, frame, { quality, section: false, vessel: 'own' })

@@ -2,7 +2,8 @@ import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { loadColourNames } from '../../colour/index.ts'
 import { resolveArrangement } from '../../geometry/index.ts'
-import { harmonyOf, type NamedPalette, useStudio } from '../../state/index.ts'
+import type { ReadingResult } from '../../readings/index.ts'
+import { type NamedPalette, readApart, useStudio } from '../../state/index.ts'
 import { formatMoney, purchase } from '../../stem-list/index.ts'
 import { Button } from '../parts/index.ts'
 import { SmallView } from '../small-view.tsx'
@@ -34,10 +35,25 @@ export const useColourNames = (hexes: string[]): string[] => {
   return names
 }
 
+/** The harmony reading of a document that is not on the sheet; the last one stays until the new one is there. */
+const useHarmony = (document: Arrangement): ReadingResult | undefined => {
+  const [reading, setReading] = useState<ReadingResult>()
+  useEffect(() => {
+    let live = true
+    readApart(document).then((all) => {
+      if (live) setReading(all.find((r) => r.id === 'palette-harmony'))
+    })
+    return () => {
+      live = false
+    }
+  }, [document])
+  return reading
+}
+
 export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit }: Props) => {
   const prices = useStudio((s) => s.prices)
   const shown = useDeferredValue(document)
-  const reading = useMemo(() => harmonyOf(shown), [shown])
+  const reading = useHarmony(shown)
   const names = useColourNames(palette.slots.map((s) => s.colour))
   const cost = useMemo(() => purchase(resolveArrangement(shown), shown.setting.copies, prices), [shown, prices])
   const costBefore = useMemo(

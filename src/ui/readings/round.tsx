@@ -3,7 +3,7 @@ import type { Arrangement } from '../../arrangement/index.ts'
 import type { Frame } from '../../drawing/index.ts'
 import { turnTo, useStudio } from '../../state/index.ts'
 import { painter } from '../painter.ts'
-import { fittingFrame, putPicture } from '../small-view.tsx'
+import { putPicture } from '../small-view.tsx'
 
 /** Eight sides: outlines from opposite sides mirror each other, colours do not. */
 const SIDES = [0, 45, 90, 135, 180, 225, 270, 315] as const
@@ -12,10 +12,16 @@ const HEIGHT = 48
 /** The eight small ones wait until the hand rests. Ours. */
 const REST_MS = 350
 
-/** One frame that holds every side, so that they can be compared. */
-const frameForAll = (document: Arrangement, ratio: number): Frame => {
-  const frames = SIDES.map((turn) => fittingFrame(document, { turn, pitch: 0 }, WIDTH * ratio, HEIGHT * ratio, 0.02))
-  return frames.reduce((least, f) => (f.scale < least.scale ? f : least))
+/** One frame that holds every side, so that they can be compared; null when a newer document has overtaken it. */
+const frameForAll = async (document: Arrangement, ratio: number): Promise<Frame | null> => {
+  const angles = SIDES.map((turn) => ({ turn, pitch: 0 }))
+  const boxes = await painter().boxes('round', document, angles)
+  if (!boxes) return null
+  const half = Math.max(...boxes.flatMap((b) => [-b.left, b.right]))
+  const [bottom, top] = [Math.min(...boxes.map((b) => b.bottom)), Math.max(...boxes.map((b) => b.top))]
+  const scale = 0.96 * ratio * Math.min(WIDTH / (2 * half), HEIGHT / (top - bottom))
+  const [w, h] = [(WIDTH * ratio) / scale / 2, (HEIGHT * ratio) / scale / 2]
+  return { left: -w, right: w, bottom: (bottom + top) / 2 - h, top: (bottom + top) / 2 + h, scale }
 }
 
 /** All the way round, in small; pressing one turns the sheet. */
@@ -26,7 +32,8 @@ export const AllTheWayRound = () => {
   useEffect(() => {
     let live = true
     const show = async (): Promise<void> => {
-      const frame = frameForAll(document, Math.min(2, window.devicePixelRatio || 1))
+      const frame = await frameForAll(document, Math.min(2, window.devicePixelRatio || 1))
+      if (!live || !frame) return
       for (const [i, side] of SIDES.entries()) {
         const options = { quality: 'draft', section: false, vessel: 'own' } as const
         const picture = await painter().paint('round', document, { turn: side, pitch: 0 }, frame, options)

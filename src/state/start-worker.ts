@@ -1,0 +1,6 @@
+/** What a worker of the house is for; all run the same file and fetch only their own part of it. */
+export type WorkerName = 'painter' | 'readings' | 'advice' | 'trial'
+
+/** A worker by its name. */
+export const startWorker = (name: WorkerName): Worker =>
+  new Worker(new URL('./house.worker.ts', import.meta.url), { type: 'module', name })
