@@ -1,6 +1,6 @@
 import Konva from 'konva/lib/Core.js'
 import type { Layer as KonvaLayer } from 'konva/lib/Layer.js'
-import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, type RefObject, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
 import { findPlant } from '../../catalogue/index.ts'
 import type { Mark } from '../../readings/index.ts'
@@ -124,8 +124,8 @@ export const Views = () => {
           </div>
           {keys ? (
             <>
-              <Region view="elevation" layout={layout} keys={keys} hold={(e) => (regions.current.elevation = e)} />
-              <Region view="plan" layout={layout} keys={keys} hold={(e) => (regions.current.plan = e)} />
+              <Region view="elevation" layout={layout} keys={keys} regions={regions} />
+              <Region view="plan" layout={layout} keys={keys} regions={regions} />
             </>
           ) : null}
           <Turning layout={layout} />
@@ -141,13 +141,13 @@ interface RegionProps {
   view: ViewName
   layout: Layout
   keys: Keys
-  hold: (element: HTMLElement | null) => void
+  regions: RefObject<Record<ViewName, HTMLElement | null>>
 }
 
 const TITLE = { elevation: 'Elevation', plan: 'Plan' } as const
 
 /** One view as the keyboard and the ear have it: a name, what is seen, the keys. */
-const Region = ({ view, layout, keys, hold }: RegionProps) => {
+const Region = ({ view, layout, keys, regions }: RegionProps) => {
   const turn = useStudio((s) => Math.round(s.turn))
   const document = useStudio((s) => s.document)
   const units = useStudio((s) => s.units)
@@ -168,7 +168,9 @@ const Region = ({ view, layout, keys, hold }: RegionProps) => {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would be read as a form
     <div
-      ref={hold}
+      ref={(element) => {
+        regions.current[view] = element
+      }}
       role="group"
       className="region"
       data-testid={view}

@@ -50,17 +50,17 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): void => {
       if (path) strokeTwo(pen, TONES.select, path)
     }
   }
-  const wishes = marks.flatMap((mark): Wish[] => {
+  const named = marks.flatMap((mark): Wish[] => {
     const wish = drawMark(pen, layout, turn, mark)
     return wish ? [wish] : []
   })
-  wishes.push(...drawPhantom(pen, scene, byId))
+  const wishes = drawPhantom(pen, scene, byId)
   if (selected.length <= 2) {
     drawDropped(pen, layout, turn, selected)
     for (const stem of selected) wishes.push(numberOf(layout, turn, stem.index, stem))
   }
   drawHandles(pen, layout, turn, selected)
-  if (lifted.length === 0) drawLabels(pen, wishes, boundsOf(layout), freeIn(scene))
+  if (lifted.length === 0) drawLabels(pen, [...wishes, ...named], boundsOf(layout), freeIn(scene))
   if (scene.ghost) {
     const alone = resolveArrangement({ ...shown.document, stems: [scene.ghost] }).stems[0]
     if (alone) drawGhost(pen, layout, turn, alone)

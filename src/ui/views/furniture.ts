@@ -97,7 +97,7 @@ export const drawLettering = (pen: Pen, layout: Layout, turn: number, vessel: Ve
   text(pen, axisX + 9, from - 3, 'A', { font: lettering(650, 14), plate: true })
   const said = `${Math.round(turn * 10) / 10}°${turn === 0 ? ' front' : ''}`
   text(pen, axisX - 9, from - 3, said, { align: 'right', colour: TOKENS.ink2, plate: true })
-  drawScale(pen, width - 18, height - (compact ? 10 : 15), scale, units, compact)
+  if (!compact) drawScale(pen, width - 18, height - 15, scale, units)
 }
 
 const drawWater = (pen: Pen, layout: Layout, turn: number, vessel: Vessel, units: Units): void => {
@@ -114,8 +114,8 @@ const drawWater = (pen: Pen, layout: Layout, turn: number, vessel: Vessel, units
 }
 
 /** Four steps of a bar at true scale; the unit of every dimension stands here. */
-const drawScale = (pen: Pen, right: number, y: number, scale: number, units: Units, compact: boolean): void => {
-  const step = units === 'in' ? 1 : compact ? 10 : 25
+const drawScale = (pen: Pen, right: number, y: number, scale: number, units: Units): void => {
+  const step = units === 'in' ? 1 : 25
   const step_mm = units === 'in' ? fromUnit(step, 'in') : step
   const x0 = right - 4 * step_mm * scale
   for (let i = 0; i < 4; i++) {
@@ -127,7 +127,7 @@ const drawScale = (pen: Pen, right: number, y: number, scale: number, units: Uni
     pen.lineWidth = 0.9
     pen.stroke()
   }
-  for (const k of compact ? [0, 4] : [0, 2, 4]) {
+  for (const k of [0, 2, 4]) {
     const words =
       k === 4 ? formatLength(4 * step_mm, units).replace('.0', '') : bare(k * step_mm, units).replace('.0', '')
     const look = { align: k === 4 ? ('right' as const) : ('center' as const), colour: TOKENS.ink2, plate: true }
@@ -179,17 +179,19 @@ export const drawMouth = (pen: Pen, layout: Layout, turn: number, vessel: Vessel
 /** Heights and spread, measured on what is drawn. With no stem only the vessel's own height. */
 export const drawDimensions = (pen: Pen, layout: Layout, vessel: Vessel, extent: Extent | null, units: Units): void => {
   const { width, rimY, tableY, scale, axisX, compact } = layout
-  const edge = compact ? 18 : 18
-  const outer = width - edge
+  // Without a scale bar the unit stands with the figure.
+  const figure = compact ? formatLength : bare
+  const outer = width - 18
   const inner = compact ? outer : width - 42
   const topY = extent && extent.top > 0 ? rimY - extent.top * scale : null
   if (!compact) {
-    if (topY !== null) uprightDimension(pen, [topY, rimY], inner, [axisX + 60 * scale, null], bare(extent!.top, units))
-    uprightDimension(pen, [rimY, tableY], inner, [null, null], bare(vessel.height, units))
+    if (topY !== null)
+      uprightDimension(pen, [topY, rimY], inner, [axisX + 60 * scale, null], figure(extent!.top, units))
+    uprightDimension(pen, [rimY, tableY], inner, [null, null], figure(vessel.height, units))
   }
   if (topY !== null) {
     const from = compact ? axisX + 60 * scale : inner
-    uprightDimension(pen, [topY, tableY], outer, [from, null], bare(extent!.top + vessel.height, units))
+    uprightDimension(pen, [topY, tableY], outer, [from, null], figure(extent!.top + vessel.height, units))
   }
   if (!extent) return
   const [x1, x2] = [axisX + extent.left * scale, axisX + extent.right * scale]
@@ -199,7 +201,7 @@ export const drawDimensions = (pen: Pen, layout: Layout, vessel: Vessel, extent:
     [x1, x2],
     y,
     tableY + 2,
-    bare(extent.right - extent.left, units),
+    figure(extent.right - extent.left, units),
     axisX - Math.min(110, (x2 - x1) / 4),
   )
 }

@@ -109,7 +109,7 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
       begin(g)
     }
     if (g.grip.kind === 'ring') {
-      turnTo(g.turn + ringAngle(g.x, g.y) - ringAngle(g.startX, g.startY))
+      turnTo(Math.round(g.turn + ringAngle(g.x, g.y) - ringAngle(g.startX, g.startY)))
     } else if (g.grip.kind === 'ground') {
       if (g.pointerType !== 'touch') control.set({ marquee: { from: [g.startX, g.startY], to: [g.x, g.y] } })
     } else {
@@ -192,6 +192,7 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
     const { draft, document, turn } = useStudio.getState()
     if (draft) settle('stems moved')
     const grip = gripAt(x, y, e.pointerType)
+    host.dataset.hand = 'pointer'
     onPress(viewAt(scene.layout, y))
     const common = { x, y, startX: x, startY: y, pointerId: e.pointerId, pointerType: e.pointerType }
     const keys = { whole: e.altKey, adds: e.shiftKey || e.ctrlKey || e.metaKey }
@@ -233,6 +234,7 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
   }
   const giveUp = (): void => end(false)
   const onKey = (e: KeyboardEvent): void => {
+    host.dataset.hand = 'keys'
     if (e.key !== 'Escape' || !gesture) return
     e.preventDefault()
     e.stopPropagation()
@@ -246,7 +248,13 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
     if (e.touches.length === 1 && gripAt(x, y, 'touch').kind !== 'ground') e.preventDefault()
   }
 
+  // The press has put the focus on a view; the browser would take it away again.
+  const onMouse = (e: MouseEvent): void => {
+    if (!(e.target as Element).closest('button, input, a')) e.preventDefault()
+  }
+
   const listeners = [
+    ['mousedown', onMouse],
     ['pointerdown', onDown],
     ['pointermove', onMove],
     ['pointerup', onUp],

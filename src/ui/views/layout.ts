@@ -51,9 +51,11 @@ export const sizesOf = ({ vessel, stems }: Resolved, before?: Sizes): Sizes => {
   const larger = Math.max(vessel.width, vessel.depth, vessel.height)
   let top = larger * 1.3
   let reach = Math.max(vessel.width, vessel.depth) * 0.5 + larger * 0.5
-  for (const { stem, head_mm } of stems) {
-    top = Math.max(top, stem.tip[2] + head_mm / 2)
-    reach = Math.max(reach, Math.hypot(stem.tip[0], stem.tip[1]) + head_mm / 2)
+  for (const { stem, plant, head_mm } of stems) {
+    // The tip is the end of a line or leaf, and the centre of a head.
+    const beyond = plant.headLength_mm ? 0 : head_mm / 2
+    top = Math.max(top, stem.tip[2] + beyond)
+    reach = Math.max(reach, Math.hypot(stem.tip[0], stem.tip[1]) + beyond)
   }
   return { top_mm: stepped(top, before?.top_mm), reach_mm: stepped(reach, before?.reach_mm) }
 }
@@ -114,7 +116,7 @@ export const layOut = (
 export const viewAt = (layout: Layout, y: number): ViewName => (y < splitOf(layout) ? 'elevation' : 'plan')
 
 /** Where the elevation's ground ends and the plan's begins. */
-export const splitOf = ({ tableY, compact }: Layout): number => tableY + (compact ? 8 : 14)
+export const splitOf = ({ tableY, compact }: Layout): number => tableY + (compact ? 22 : 30)
 
 /** A place of a view, mm right of the axis and up, on the sheet. */
 export const toSheet = (layout: Layout, view: ViewName, right: number, up: number): Point2 => [

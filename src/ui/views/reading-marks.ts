@@ -42,11 +42,12 @@ export const drawMark = (pen: Pen, layout: Layout, turn: number, mark: Mark): Wi
     const y = toSheet(layout, 'elevation', 0, mark.z)[1]
     const half = layout.reach_mm * layout.scale
     pathOf(pen, [
-      [layout.axisX - half, y],
+      // Clear of the view's name.
+      [Math.max(layout.axisX - half, layout.compact ? 8 : 158), y],
       [layout.axisX + half, y],
     ])
     strokeTwo(pen, TONES.mark)
-    return { words, anchor: [layout.axisX - half * 0.9, y], clear: 2, view: 'elevation' }
+    return { words, anchor: [layout.axisX + half * 0.75, y], clear: 2, view: 'elevation' }
   }
   const { view } = mark
   if (mark.kind === 'circle') {
