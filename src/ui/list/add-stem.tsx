@@ -105,7 +105,7 @@ export const AddStem = ({ onDone }: { onDone: () => void }) => {
       </div>
       {placing && plant ? (
         <div className="in-hand">
-          <Plate plant={placing.plant} colour={placing.colour} size={72} />
+          <Plate plant={placing.plant} colour={placing.colour} size={84} whole />
           <div>
             <div>
               In hand: <b>{plant.name}</b>, {plant.role}. Touch a view to place one.

@@ -7,10 +7,12 @@ interface Props {
   openness?: number
   /** CSS px, the longer side. */
   size?: number
+  /** With its stem; else the head alone. */
+  whole?: boolean
 }
 
 /** A small drawing of one cut stem, made in the worker; decorative, the words beside it say the same. */
-export const Plate = ({ plant, colour, openness = 0.85, size = 28 }: Props) => {
+export const Plate = ({ plant, colour, openness = 0.85, size = 28, whole = false }: Props) => {
   const canvas = useRef<HTMLCanvasElement>(null)
   const [done, setDone] = useState(false)
   useEffect(() => {
@@ -22,18 +24,19 @@ export const Plate = ({ plant, colour, openness = 0.85, size = 28 }: Props) => {
       .then((picture) => {
         const to = canvas.current
         if (!live || !picture || !to) return
-        // The head and a little of the stem: a square from the top, as wide as the head, taller for spikes.
-        const side = Math.max(picture.width, Math.min(picture.height, Math.round(picture.width * 1.7)))
-        to.width = side
-        to.height = Math.min(side, picture.height)
-        const image = new ImageData(new Uint8ClampedArray(picture.rgba), picture.width, picture.height)
-        to.getContext('2d')?.putImageData(image, Math.floor((side - picture.width) / 2), 0)
+        // In a list the head alone: a square from the top as wide as the head, or half as tall as a spike.
+        const { width, height } = picture
+        const side = whole ? height : Math.max(width, Math.round(height * 0.52))
+        to.width = whole ? width : side
+        to.height = Math.min(side, height)
+        const image = new ImageData(new Uint8ClampedArray(picture.rgba), width, height)
+        to.getContext('2d')?.putImageData(image, Math.floor((to.width - width) / 2), 0)
         setDone(true)
       })
     return () => {
       live = false
     }
-  }, [plant, colour, openness, size])
+  }, [plant, colour, openness, size, whole])
   return (
     <span className="plate" style={{ width: size, height: size }} aria-hidden="true">
       <canvas ref={canvas} style={{ visibility: done ? 'visible' : 'hidden' }} />

@@ -90,7 +90,7 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
       {open ? (
         <tr className="row-members">
           <td />
-          <td colSpan={7}>
+          <td colSpan={7} className="members">
             <StemMembers view={view} row={row} />
           </td>
         </tr>
@@ -143,10 +143,11 @@ export const StemTable = ({ view }: { view: ListView }) => {
       </tbody>
       <tfoot>
         <tr>
-          <th colSpan={3} scope="row">
+          <th colSpan={2} scope="row">
             One of {view.all.copies}:{' '}
             {formatMoney(view.all.copies > 0 ? view.all.total / view.all.copies : 0, view.all.currency)}
           </th>
+          <td className="cell-role" />
           <td className="cell-count">{pieces}</td>
           <td>{stems}</td>
           <td />
