@@ -43,7 +43,8 @@ export const createKeys = (control: SceneControl) => {
   const move = (view: ViewName, [dx, dy]: Point2, pressed: Pressed): boolean => {
     const { selection, turn, document } = useStudio.getState()
     const step = pressed.shift ? FINE : STEP
-    if (selection.length === 0) return false
+    // Alt and a side arrow belong to the browser.
+    if (selection.length === 0 || (pressed.alt && dx !== 0)) return false
     const by = shiftOf(view, turn, dx * step, dy * step)
     // Alt with up and down goes along the eye: away in the elevation, higher in the plan.
     const deep = shiftOf('plan', turn, 0, dy * step)

@@ -108,7 +108,10 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     sizedFor = designId
     const next = layOut(sized.width, sized.height, sized.ratio, sizes, scene.shown.vessel)
     const now = scene.layout
-    if ((Object.keys(next) as (keyof Layout)[]).some((key) => next[key] !== now[key])) scene.layout = next
+    if (!(Object.keys(next) as (keyof Layout)[]).some((key) => next[key] !== now[key])) return
+    scene.layout = next
+    surface.still()
+    if (scene.lifted.length > 0) follow()
   }
 
   const wantPhantom = (): void => {
@@ -167,6 +170,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     if (scene.lifted.length > 0 && (other || turned)) follow()
     if (!held || scene.lifted.length <= 6) scene.outlines.want(document, outlined(), scene.turn)
     wantPhantom()
+    if (!now.placing) scene.ghost = null
     if (turned || (other && !held)) surface.still()
     surface.live()
   }
