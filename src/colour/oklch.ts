@@ -17,7 +17,8 @@ export const oklchOf = (hex: string): Oklch => {
 }
 
 /** OKLCH to #rrggbb; what lies outside sRGB is clipped channel by channel, as `oklchToLinear` leaves it to be. */
-export const hexOfOklch = (l: number, c: number, h: number): string => rgb2hex(oklch2rgb(l, c, h).map((v) => Math.min(255, Math.max(0, v))))
+export const hexOfOklch = (l: number, c: number, h: number): string =>
+  rgb2hex(oklch2rgb(l, c, h).map((v) => Math.min(255, Math.max(0, v))))
 
 /** XYZ to cone responses, and their cube roots to Oklab. Ottosson 2020, in the recalculated figures of CSS Color 4. */
 const XYZ_TO_LMS: Matrix3 = [
