@@ -6,7 +6,7 @@ import { drawDimensions, drawMouth } from './furniture.ts'
 import { placeOf, tipPoint } from './handles.ts'
 import { isCovered, joinExtents } from './hit.ts'
 import { type Box, overlap } from './labels.ts'
-import { type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
+import { headBox, type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
 import { pathAt } from './outlines.ts'
 import { arrow, type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
 import { drawLabels, drawMark, type Wish } from './reading-marks.ts'
@@ -117,14 +117,6 @@ const boundsOf = (layout: Layout): Record<ViewName, Box> => {
     plan: { x: 6, y: split + 20, width: layout.width - 12, height: layout.height - split - 56 },
   }
 }
-
-/** Room of the view's name and what it is seen from, at the upper left of each view, CSS px. */
-const headBox = (layout: Layout, view: ViewName): Box => ({
-  x: 0,
-  y: view === 'elevation' ? 0 : splitOf(layout) + 6,
-  width: 150,
-  height: layout.compact ? 30 : 70,
-})
 
 const freeIn =
   ({ layout, stills }: Scene) =>

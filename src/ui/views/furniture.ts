@@ -10,7 +10,8 @@ import {
 } from '../../geometry/index.ts'
 import { formatLength, fromUnit, type Units } from '../../units/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
-import { angleOf, type Layout, toSheet } from './layout.ts'
+import { overlap } from './labels.ts'
+import { angleOf, headBox, type Layout, toSheet, turnBox } from './layout.ts'
 import {
   arrow,
   DASH,
@@ -77,11 +78,11 @@ const drawRing = (pen: Pen, layout: Layout, turn: number): void => {
     const fromFront = Math.abs(((a - turn + 540) % 360) - 180)
     if (a % 45 || compact || fromFront < 20) continue
     const align = Math.abs(ux) < 0.3 ? 'center' : ux > 0 ? 'left' : 'right'
-    text(pen, axisX + ux * (ring + 6), planY + uy * (ring + 10) + 4, `${a}°`, {
-      align,
-      colour: TOKENS.ink2,
-      plate: true,
-    })
+    const [x, y] = [axisX + ux * (ring + 6), planY + uy * (ring + 10) + 4]
+    // Where the view's name or the buttons stand, the tick says it alone.
+    const words = { x: x - (align === 'left' ? 0 : align === 'right' ? 30 : 15), y: y - 12, width: 30, height: 16 }
+    if (overlap(words, headBox(layout, 'plan')) || overlap(words, turnBox(layout))) continue
+    text(pen, x, y, `${a}°`, { align, colour: TOKENS.ink2, plate: true })
   }
 }
 
@@ -108,9 +109,14 @@ const drawWater = (pen: Pen, layout: Layout, turn: number, vessel: Vessel, units
   if (half <= 0 || deep <= 0) return
   const outer = shownHalfWidth(vessel, outerSection(vessel, heightFraction(vessel, z)), right[0], -right[1])
   const [x, y] = toSheet(layout, 'elevation', half, z)
-  const end = toSheet(layout, 'elevation', outer, z)[0] + 52
+  const words = `water ${bare(deep, units)} deep`
+  pen.font = lettering()
+  // Clear of the dimensions at the right.
+  const most = layout.width - 64 - pen.measureText(words).width
+  const end = Math.min(toSheet(layout, 'elevation', outer, z)[0] + 52, most)
+  if (end < x) return
   line(pen, x, y, end, y)
-  text(pen, end + 4, y + 4, `water ${bare(deep, units)} deep`, { colour: TOKENS.ink2, plate: true })
+  text(pen, end + 4, y + 4, words, { colour: TOKENS.ink2, plate: true })
 }
 
 /** Four steps of a bar at true scale; the unit of every dimension stands here. */

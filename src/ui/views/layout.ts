@@ -1,6 +1,7 @@
 import type { Point2, Vessel } from '../../arrangement/index.ts'
 import type { Frame, ViewAngle } from '../../drawing/index.ts'
 import type { Resolved } from '../../geometry/index.ts'
+import type { Box } from './labels.ts'
 
 export type ViewName = 'elevation' | 'plan'
 export const VIEWS: readonly ViewName[] = ['elevation', 'plan']
@@ -117,6 +118,17 @@ export const viewAt = (layout: Layout, y: number): ViewName => (y < splitOf(layo
 
 /** Where the elevation's ground ends and the plan's begins. */
 export const splitOf = ({ tableY, compact }: Layout): number => tableY + (compact ? 22 : 30)
+
+/** Room of the view's name and what it is seen from, at the upper left of each view, CSS px. */
+export const headBox = (layout: Layout, view: ViewName): Box => ({
+  x: 0,
+  y: view === 'elevation' ? 0 : splitOf(layout) + 2,
+  width: 165,
+  height: layout.compact ? 30 : 66,
+})
+
+/** Room of the buttons that turn, at the lower left. */
+export const turnBox = ({ height }: Layout): Box => ({ x: 0, y: height - 66, width: 160, height: 66 })
 
 /** A place of a view, mm right of the axis and up, on the sheet. */
 export const toSheet = (layout: Layout, view: ViewName, right: number, up: number): Point2 => [
