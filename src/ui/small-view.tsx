@@ -10,7 +10,7 @@ interface Props {
   height: number
   /** Newest request of a lane wins. */
   lane: string
-  /** What it shows, in words. */
+  /** What it shows, in words; '' where the words beside it say it. */
   label: string
   angle?: ViewAngle
 }
@@ -50,8 +50,7 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
       ref={canvas}
       className="small-view"
       style={{ width: '100%', maxWidth: width, aspectRatio: `${width} / ${height}` }}
-      role="img"
-      aria-label={label}
+      {...(label ? { role: 'img', 'aria-label': label } : { 'aria-hidden': true })}
     />
   )
 }
