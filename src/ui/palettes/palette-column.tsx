@@ -61,7 +61,8 @@ export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit 
     [before, prices],
   )
   const main = reading?.because?.main
-  const at = main ? Math.max(0, Math.min(1, (main.value - main.scale[0]) / (main.scale[1] - main.scale[0]))) : 0
+  // Quiet at the left, as in the readings: the published value is high for quiet pairs.
+  const at = main ? 1 - Math.max(0, Math.min(1, (main.value - main.scale[0]) / (main.scale[1] - main.scale[0]))) : 0
   const more = cost.total - costBefore.total
   return (
     <section className="palette-column" aria-label={palette.name}>
@@ -70,7 +71,7 @@ export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit 
       <SmallView
         document={document}
         width={298}
-        height={264}
+        height={206}
         lane={`palette ${palette.name}`}
         label={`The design in ${palette.name}, from the front`}
       />
@@ -105,9 +106,9 @@ export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit 
               <path d={`M${at * 239 + 0.5} 13l-4-8h8z`} fill="var(--ink)" />
             </svg>
             <div className="harmony-words">
-              <span>{main.scale[0] < main.scale[1] ? 'vivid' : 'quiet'}</span>
+              <span>quiet</span>
               <b>{main.value.toFixed(2)}</b>
-              <span>{main.scale[0] < main.scale[1] ? 'quiet' : 'vivid'}</span>
+              <span>vivid</span>
             </div>
           </>
         ) : (

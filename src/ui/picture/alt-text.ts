@@ -5,14 +5,13 @@ const sentence = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${tex
 
 /** The picture as a paragraph, for those who can't see it: vessel, size, plants with counts and colours, palette. */
 export const alternativeText = (facts: Facts): string => {
-  const parts = [`“${facts.title}”`, sentence(facts.subtitle)]
-  parts[0] = `${parts[0]}:`
+  const parts = [`“${facts.title}”:`, sentence(facts.subtitle)]
   parts.push(`It is shown from the front and from above.`)
   const vessel = `The ${facts.vessel} is ${facts.vesselWide} wide and ${facts.vesselHigh} high.`
   if (facts.plants.length === 0) parts.push(`No flowers stand in it yet.`, vessel)
   else {
     parts.push(`With the flowers it is ${facts.wide} wide and ${facts.high} high from the table.`, vessel)
-    const plants = facts.plants.map((p) => `${counted(p.count)} ${p.name.toLowerCase()} in ${p.colourWord}`)
+    const plants = facts.plants.map((p) => `${p.name} in ${p.colourWord} (${p.count})`)
     parts.push(
       `In each ${facts.stems === 1 ? 'stands one stem' : `stand ${counted(facts.stems)} stems`}: ${listed(plants)}.`,
     )

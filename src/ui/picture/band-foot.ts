@@ -1,5 +1,5 @@
 import type { Facts } from './facts.ts'
-import { cut, textLine, wrapped } from './text.ts'
+import { block, cut, textLine } from './text.ts'
 import { type Font, INK, INK2, INSET, type Item, MARGIN, type Measure, SHEET } from './types.ts'
 
 const WIDTH = SHEET.width - 2 * MARGIN
@@ -25,7 +25,8 @@ const columns = (facts: Facts): [label: string, value: string][] => {
 
 /** The rule, sizes, date and the rest at the foot of the sheet. `top` is where it begins, px. */
 export const footBand = (facts: Facts, measure: Measure): { items: Item[]; top: number } => {
-  const caution = facts.caution ? wrapped(`Take care. ${facts.caution}`, CAUTION, WIDTH, 2, measure) : []
+  const words = block(`Take care. ${facts.caution}`, CAUTION, WIDTH, 2, 26, measure)
+  const caution = facts.caution ? words.lines : []
   const bottom = SHEET.height - INSET - UNDER
   const valueY = bottom - (caution.length > 0 ? caution.length * CAUTION_LINE + 18 : 0)
   const top = valueY - 140
@@ -46,7 +47,7 @@ export const footBand = (facts: Facts, measure: Measure): { items: Item[]; top: 
   })
   caution.forEach((line, i) => {
     const y = bottom - (caution.length - 1 - i) * CAUTION_LINE
-    items.push(textLine(line, CAUTION, INK, 'left', MARGIN, y, measure))
+    items.push(textLine(line, words.font, INK, 'left', MARGIN, y, measure))
   })
   return { items, top }
 }

@@ -1,5 +1,5 @@
 import type { Facts, PlantFact } from './facts.ts'
-import { cut, textLine, wrapped } from './text.ts'
+import { cut, fitted, textLine, wrapped } from './text.ts'
 import { FAINT, type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, SHEET } from './types.ts'
 import { listed } from './words.ts'
 
@@ -19,7 +19,7 @@ const GAP = 24
 
 interface Label {
   name: string[]
-  colour: string
+  colour: ReturnType<typeof fitted>
   count: string
 }
 
@@ -27,7 +27,7 @@ const labelOf = (p: PlantFact, width: number, measure: Measure): Label => {
   const noun = p.sprigs ? (p.count === 1 ? 'sprig' : 'sprigs') : p.count === 1 ? 'stem' : 'stems'
   return {
     name: wrapped(p.name, NAME, width, 2, measure),
-    colour: cut(p.colourWord, COLOUR, width, measure),
+    colour: fitted(p.colourWord, COLOUR, width, 28, measure),
     count: `${p.count} ${noun}`,
   }
 }
@@ -35,7 +35,7 @@ const linesOf = (labels: readonly Label[]): number => Math.max(0, ...labels.map(
 
 const labelItems = (label: Label, x: number, y: number, measure: Measure): Item[] => [
   ...label.name.map((line, i) => textLine(line, NAME, INK, 'centre', x, y + i * LINE_HEIGHT, measure)),
-  textLine(label.colour, COLOUR, INK2, 'centre', x, y + label.name.length * LINE_HEIGHT, measure),
+  textLine(label.colour.text, label.colour.font, INK2, 'centre', x, y + label.name.length * LINE_HEIGHT, measure),
   textLine(label.count, COUNT, INK2, 'centre', x, y + (label.name.length + 1) * LINE_HEIGHT, measure),
 ]
 
@@ -51,7 +51,7 @@ const row = (
   const labels = plants.map((p, i) => {
     const outer = i === 0 || i === plants.length - 1
     // At two heights a label has the room of two, but at the ends only as far as the margin lets it.
-    const width = staggered ? Math.min(2 * cell - GAP, outer ? cell + 100 : Infinity) : cell - GAP
+    const width = staggered ? Math.min(2 * cell - GAP, outer ? cell + 50 : Infinity) : cell - GAP
     return labelOf(p, width, measure)
   })
   const upper = linesOf(labels.filter((_, i) => !staggered || i % 2 === 0)) * LINE_HEIGHT

@@ -1,5 +1,5 @@
 import type { Facts } from './facts.ts'
-import { block, fitted, LEADING, textLine } from './text.ts'
+import { block, fitted, LEADING, textLine, wrapped } from './text.ts'
 import { type Font, INK, INK2, INSET, type Item, MARGIN, type Measure, SHEET } from './types.ts'
 
 const WIDTH = SHEET.width - 2 * MARGIN
@@ -10,9 +10,22 @@ const TWO_LINES: Font = { ...TITLE, size: 100 }
 const ONE_LINE_LEAST = 88
 const SUBTITLE: Font = { face: 'lett', size: 48, weight: 470 }
 
+/** The same number of lines, of lengths as alike as can be: no word alone in the last. */
+const balanced = (title: string, font: Font, lines: string[], measure: Measure): string[] => {
+  for (let width = WIDTH / 2; width < WIDTH; width += 40) {
+    const tried = wrapped(title, font, width, lines.length + 1, measure)
+    if (tried.length === lines.length && tried.join(' ') === lines.join(' ')) return tried
+  }
+  return lines
+}
+
+/** One line, if need be smaller; else two; else three, and what is longer than that is cut. */
 const titleLines = (title: string, measure: Measure): { lines: string[]; font: Font } => {
   const one = fitted(title, TITLE, WIDTH, ONE_LINE_LEAST, measure)
-  return one.text === title ? { lines: [title], font: one.font } : block(title, TWO_LINES, WIDTH, 3, 56, measure)
+  if (one.text === title) return { lines: [title], font: one.font }
+  const two = block(title, TWO_LINES, WIDTH, 2, 76, measure)
+  const said = two.lines.at(-1)?.endsWith('…') ? block(title, { ...TITLE, size: 76 }, WIDTH, 3, 52, measure) : two
+  return { lines: balanced(title, said.font, said.lines, measure), font: said.font }
 }
 
 /** The subtitle with the name of the palette in italics: in one line if it goes, else in two. */

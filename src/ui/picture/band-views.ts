@@ -1,24 +1,31 @@
 import type { Facts } from './facts.ts'
-import { listColumn, listHeight, listsBelow, paletteColumn, paletteHeight, SIDE } from './side-lists.ts'
+import { listColumn, listHeight, listsBelow, paletteColumn, paletteHeight, sideWidth } from './side-lists.ts'
 import { textLine } from './text.ts'
 import { type Box, type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, type Place, SHEET } from './types.ts'
 
 const WIDTH = SHEET.width - 2 * MARGIN
 const MIDDLE = SHEET.width / 2
+const FROM_FRONT = 'from the front'
 const CAPTION: Font = { face: 'capt', size: 38, weight: 400, italic: true }
 const FIGURE: Font = { face: 'lett', size: 38, weight: 620 }
 const WORD: Font = { face: 'lett', size: 34, weight: 470 }
 
 /** A petal may reach a few mm farther than the box says; ours. */
 const PAD_mm = 6
-/** Room at either side of the view from the front for its heights, px. */
-const SIDE_DIMENSION = 250
-/** Heights under the view from the front: for its width and its caption; and under the one from above: its caption. */
-const UNDER_FRONT = 164
+/** From a view to the line of a height, and from there to its words, px. */
+const OUT = 36
+const TO_WORDS = 20
+/** Heights under the view from the front, for its width, and under the one from above, for its caption. */
+const UNDER_FRONT = 104
 const UNDER_ABOVE = 76
 const GAP = 34
 /** px per mm; at 300 dots to the inch the size of life is 11.8. Larger than this nothing is gained. Ours. */
-const MOST_SCALE = 8
+const MOST_SCALE = 5
+
+/** Between the columns and what they flank, px. Ours. */
+const FLANK_GAP = 20
+/** A way that makes the views larger by less than this is not taken before an earlier one. Ours. */
+const NO_GAIN = 1.02
 
 /** Slim filled arrow, after the habit of ISO 129-1: length and width, px. */
 const ARROW = { long: 26, wide: 10 }
@@ -59,14 +66,24 @@ const heightDimension = (
   word: string,
   measure: Measure,
 ): Item[] => {
-  const y = (top + bottom) / 2
+  // A low vessel in a tall design: the words stay above the table.
+  const y = Math.min((top + bottom) / 2, bottom - 50)
   const align = side > 0 ? 'left' : 'right'
   return [
     ...dimensionLine([x, bottom], [x, top]),
-    textLine(figure, FIGURE, INK, align, x + side * 20, y - 4, measure),
-    textLine(word, WORD, INK2, align, x + side * 20, y + 36, measure),
+    textLine(figure, FIGURE, INK, align, x + side * TO_WORDS, y - 4, measure),
+    textLine(word, WORD, INK2, align, x + side * TO_WORDS, y + 36, measure),
   ]
 }
+
+/** Room that the heights and the caption of the view from the front need at either side of it, px. */
+const besideFront = (facts: Facts, measure: Measure): number => {
+  const figures = [facts.high, facts.vesselHigh].map((text) => measure(text, FIGURE))
+  const words = ['high', facts.vessel].map((text) => measure(text, WORD))
+  return 16 + Math.max(measure(FROM_FRONT, CAPTION), OUT + TO_WORDS + Math.max(...figures, ...words))
+}
+
+const columnHeight = (facts: Facts): number => Math.max(paletteHeight(facts), listHeight(facts))
 
 interface Size {
   /** mm, padded */
@@ -87,28 +104,48 @@ const sizeOf = ({ front, above, vesselHeight }: Facts): Size => ({
   back: above.top + PAD_mm,
 })
 
-/** Scale, px per mm, of both views when lists stand beside the plan or below it, and which of the two is larger. */
-const scaleOf = (facts: Facts, size: Size, height: number, below: number): { scale: number; beside: boolean } => {
+/**
+ * Where the colours and the list stand: beside the view from above; outside of both views and their dimensions; or below.
+ */
+type Lists = 'beside' | 'flank' | 'below'
+
+/** Of the three ways the one that gives the largest views, and its scale, px per mm. */
+const scaleOf = (
+  facts: Facts,
+  size: Size,
+  height: number,
+  sides: number,
+  below: number,
+  dimension: number,
+): { scale: number; lists: Lists } => {
   const [w, eh, ph] = [size.right - size.left, size.top - size.bottom, size.back - size.low]
   const room = height - UNDER_FRONT - UNDER_ABOVE - GAP
-  const widest = Math.min(MOST_SCALE, (WIDTH - 2 * SIDE_DIMENSION) / w)
-  const column = Math.max(paletteHeight(facts), listHeight(facts)) - UNDER_ABOVE
-  const side = Math.min(widest, (WIDTH - 2 * SIDE - 80) / w, room / (eh + ph), (room - column) / eh)
-  const under = Math.min(widest, (room - below - 40) / (eh + ph))
-  return side >= under ? { scale: side, beside: true } : { scale: under, beside: false }
+  const widest = Math.min(MOST_SCALE, (WIDTH - 2 * dimension) / w)
+  const column = columnHeight(facts)
+  const ways: [Lists, number][] = [
+    ['beside', Math.min(widest, (WIDTH - 2 * sides - 60) / w, room / (eh + ph), (room - column + UNDER_ABOVE) / eh)],
+    ['below', Math.min(widest, (room - below - 40) / (eh + ph))],
+  ]
+  if (column <= height) {
+    const between = WIDTH - 2 * (sides + dimension + FLANK_GAP)
+    ways.push(['flank', Math.min(MOST_SCALE, between / w, room / (eh + ph))])
+  }
+  const [lists, scale] = ways.reduce((best, way) => (way[1] > best[1] * NO_GAIN ? way : best))
+  return { scale, lists }
 }
 
 /** Both views at one scale with x in line, their three dimensions, the colours and the list, between two heights, px. */
 export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Measure): Item[] => {
   const size = sizeOf(facts)
-  const lists = listsBelow(facts, measure)
-  const { scale, beside } = scaleOf(facts, size, bottom - top, lists.height)
+  const rows = listsBelow(facts, measure)
+  const sides = sideWidth(facts, measure)
+  const { scale, lists } = scaleOf(facts, size, bottom - top, sides, rows.height, besideFront(facts, measure))
   const [w, eh, ph] = [size.right - size.left, size.top - size.bottom, size.back - size.low].map((mm) =>
     Math.floor(mm * scale),
   ) as [number, number, number]
-  const column = beside ? Math.max(paletteHeight(facts), listHeight(facts)) : 0
+  const column = lists === 'beside' ? columnHeight(facts) : 0
   const low = Math.max(ph + UNDER_ABOVE, column)
-  const below = beside ? 0 : lists.height + 40
+  const below = lists === 'below' ? rows.height + 40 : 0
   const spare = Math.max(0, bottom - top - (eh + UNDER_FRONT + GAP + low + below)) / 3
   const left = Math.round(MIDDLE - w / 2)
   const toX = (mm: number): number => left + (mm - size.left) * scale
@@ -117,11 +154,19 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
   const toY = (mm: number): number => front.y + (size.top - mm) * scale
   const [table, rim, crown] = [toY(-facts.vesselHeight), toY(0), toY(facts.front.top)]
   const [from, to] = [toX(facts.front.left), toX(facts.front.right)]
-  const [leftX, rightX] = [front.x - 36, front.x + w + 36]
+  const [leftX, rightX] = [front.x - OUT, front.x + w + OUT]
   const wideY = front.y + eh + 40
 
   const lowY = Math.round(front.y + eh + UNDER_FRONT + GAP + spare)
-  const above: Box = { x: left, y: Math.round(lowY + (low - UNDER_ABOVE - ph) / (beside ? 2 : 1)), w, h: ph }
+  const above: Box = {
+    x: left,
+    y: Math.round(lowY + (low - UNDER_ABOVE - ph) / (lists === 'beside' ? 2 : 1)),
+    w,
+    h: ph,
+  }
+  // In the middle of what they stand beside.
+  const columnY = lists === 'flank' ? Math.round(top + (bottom - top - columnHeight(facts)) / 2) : lowY
+  const inner = lists === 'flank' ? MARGIN + sides + FLANK_GAP : MARGIN
   const frame = (bottomMm: number, topMm: number) => ({
     left: size.left,
     right: size.right,
@@ -130,26 +175,29 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
     scale,
   })
 
+  const bare = facts.plants.length === 0
+
   return [
-    { kind: 'line', from: [MARGIN, table], to: [SHEET.width - MARGIN, table], weight: 2.4, colour: INK2 },
+    { kind: 'line', from: [inner, table], to: [SHEET.width - inner, table], weight: 2.4, colour: INK2 },
     extension([leftX - 12, rim], [MIDDLE, rim]),
-    extension([MIDDLE, crown], [rightX + 12, crown]),
+    ...(bare ? [] : [extension([MIDDLE, crown], [rightX + 12, crown])]),
     extension([from, toY((facts.front.top - facts.vesselHeight) / 2)], [from, wideY + 12]),
     extension([to, toY((facts.front.top - facts.vesselHeight) / 2)], [to, wideY + 12]),
     { kind: 'view', view: 'front', box: front, frame: frame(size.bottom, size.top) },
     ...heightDimension(leftX, rim, table, -1, facts.vesselHigh, facts.vessel, measure),
-    ...heightDimension(rightX, crown, table, 1, facts.high, 'high', measure),
+    // Without flowers the vessel's own height says it all.
+    ...(bare ? [] : heightDimension(rightX, crown, table, 1, facts.high, 'high', measure)),
     ...dimensionLine([from, wideY], [to, wideY]),
     ...wideWords(facts, wideY + 46, measure),
-    textLine('from the front', CAPTION, INK2, 'centre', MIDDLE, wideY + 108, measure),
+    textLine(FROM_FRONT, CAPTION, INK2, 'left', inner, table + 50, measure),
     { kind: 'view', view: 'above', box: above, frame: frame(size.low, size.back) },
     textLine('from above', CAPTION, INK2, 'centre', MIDDLE, above.y + ph + 52, measure),
-    ...(beside
+    ...(lists !== 'below'
       ? [
-          ...paletteColumn(facts, MARGIN, lowY, measure),
-          ...listColumn(facts, SHEET.width - MARGIN - SIDE, lowY, measure),
+          ...paletteColumn(facts, MARGIN, columnY, sides, measure),
+          ...listColumn(facts, SHEET.width - MARGIN - sides, columnY, sides, measure),
         ]
-      : lists.at(bottom - lists.height)),
+      : rows.at(bottom - rows.height)),
   ]
 }
 

@@ -1,36 +1,35 @@
 import type { Caution, Plant } from '../../catalogue/index.ts'
-import { listed, spokenName } from './words.ts'
+import { listed, plainName } from './words.ts'
 
-/** A row that warns of nothing, or only says that nobody has looked, is no caution for one line under a picture. */
-const NO_WARNING = /\b(not (been )?(checked|listed|known)|non-?toxic|harmless|none known|no (harm|danger|risk))\b/i
+/** Rows that say that nobody has looked, or that a list has it as harmless: no warning, and no promise either. */
+const NO_WARNING = /^(not checked|listed as not poisonous)/i
 
-type Group = 'cats' | 'pets' | 'plates'
-const GROUPS: readonly (readonly [Group, string])[] = [
-  ['cats', 'keep from cats'],
-  ['pets', 'keep from pets'],
-  ['plates', 'keep off plates and food'],
-]
+const GROUPS = ['An emergency for cats', 'Poisonous to pets', 'Keep off food and plates'] as const
+type Group = (typeof GROUPS)[number]
 
 const groupOf = ({ about, text }: Caution): Group | null => {
   if (NO_WARNING.test(text)) return null
-  if (about === 'pets') return /\bcats?\b/i.test(text) && !/\b(dogs?|pets?)\b/i.test(text) ? 'cats' : 'pets'
-  return about === 'eaten' || about === 'food' ? 'plates' : null
+  if (about === 'pets') return /\bemergency\b/i.test(text) ? 'An emergency for cats' : 'Poisonous to pets'
+  return about === 'eaten' || about === 'food' ? 'Keep off food and plates' : null
 }
 
 /** More plants than this are counted, not named. Ours. */
 const MOST_NAMED = 4
 
 const names = (plants: readonly Plant[]): string => {
-  const said = plants.map((p) => spokenName(p.name))
+  const said = plants.map((p) => plainName(p.name))
   if (said.length <= MOST_NAMED) return listed(said)
   return listed([...said.slice(0, MOST_NAMED - 1), `${said.length - MOST_NAMED + 1} others`])
 }
 
-/** One sentence for the foot of the picture: who must not come near what, and where the rest is written. '' if nothing. */
+/**
+ * What a picture has to say of danger, in one or two lines: what is poisonous to pets, what must keep off food, and where
+ * the rest is written. '' if there is nothing of the kind. No plant is called safe.
+ */
 export const cautionLine = (plants: readonly Plant[]): string => {
-  const parts = GROUPS.flatMap(([group, words]) => {
+  const parts = GROUPS.flatMap((group) => {
     const those = plants.filter((p) => p.cautions.some((c) => groupOf(c) === group))
-    return those.length > 0 ? [`${names(those)}: ${words}`] : []
+    return those.length > 0 ? [`${group}: ${names(those)}.`] : []
   })
-  return parts.length > 0 ? `${parts.join('. ')}. See the list of cautions.` : ''
+  return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked: see the list of cautions.` : ''
 }

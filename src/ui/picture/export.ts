@@ -1,5 +1,6 @@
 import { fileName } from '../../storage/index.ts'
 import { type Drawing, paintSheet } from './paint.ts'
+import { DOTS_PER_METRE, withPaperSize } from './png-size.ts'
 import { SHEET } from './types.ts'
 
 /** Shares of the full size that are tried one after the other, when a browser gives no larger canvas. Ours. */
@@ -38,7 +39,12 @@ export const exportPicture = async (drawing: Omit<Drawing, 'scale' | 'lane'>): P
       const blob = isDrawn(canvas) ? await blobOf(canvas) : null
       const { width, height } = canvas
       if (blob && blob.size > 0)
-        return { blob, width, height, reduced: width !== SHEET.width || height !== SHEET.height }
+        return {
+          blob: withPaperSize(blob, Math.round(scale * DOTS_PER_METRE)),
+          width,
+          height,
+          reduced: width !== SHEET.width || height !== SHEET.height,
+        }
     } catch (error) {
       why = error instanceof Error ? error.message : String(error)
     } finally {

@@ -5,7 +5,7 @@ import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
 import { cautionLine } from './cautions.ts'
-import { colourWords, dateWords, ROLE_ORDER, spokenName, subtitle, vesselWord } from './words.ts'
+import { colourWords, dateWords, plainName, ROLE_ORDER, subtitle, vesselWord } from './words.ts'
 
 export interface PictureOptions {
   units: Units
@@ -57,6 +57,7 @@ export interface Facts {
   plants: PlantFact[]
   stems: number
   copies: number
+  /** Empty where the plants themselves say it: one kind for one arrangement. */
   buy: BuyFact[]
   date: string
   cost: { total: string; standing: string } | null
@@ -76,7 +77,7 @@ const plantFacts = (resolved: Resolved, word: (hex: string, plant: Plant) => str
     } else
       groups.set(key, {
         id: plant.id,
-        name: spokenName(plant.name),
+        name: plainName(plant.name),
         colour: colour.toLowerCase(),
         colourWord: word(colour, plant),
         openness,
@@ -131,7 +132,7 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     plants,
     stems: document.stems.length,
     copies: setting.copies,
-    buy: bought.lines.map((line) => {
+    buy: (setting.copies > 1 || bought.lines.length > 1 ? bought.lines : []).map((line) => {
       const plant = nameOf.get(`${line.plant} ${line.colour}`)
       return { count: line.stems, name: plant?.name ?? line.plant, colourWord: plant?.colourWord ?? '' }
     }),

@@ -11,8 +11,8 @@ const SWATCH = { w: 74, h: 42 }
 const MOST_COLOURS = 14
 const MOST_KINDS = 16
 
-/** Width of a column beside the view from above, px. */
-export const SIDE = 470
+/** No column beside the view from above is wider than this; longer words get smaller, then cut. px, ours. */
+const WIDEST = 470
 
 const swatch = (colour: string, x: number, y: number, w: number = SWATCH.w): Item => ({
   kind: 'box',
@@ -26,16 +26,16 @@ export const paletteHeight = (facts: Facts): number =>
   facts.swatches.length === 0 ? 0 : 70 + ROW * Math.min(facts.swatches.length, MOST_COLOURS + 1)
 
 /** The colours under one another, each with its words. */
-export const paletteColumn = (facts: Facts, x: number, y: number, measure: Measure): Item[] => {
+export const paletteColumn = (facts: Facts, x: number, y: number, width: number, measure: Measure): Item[] => {
   if (facts.swatches.length === 0) return []
   const items: Item[] = [textLine('The colours', HEAD, INK, 'left', x, y + 40, measure)]
   const shown = facts.swatches.length > MOST_COLOURS + 1 ? facts.swatches.slice(0, MOST_COLOURS) : facts.swatches
-  const room = SIDE - SWATCH.w - 20
+  const room = width - SWATCH.w - SPACE
   shown.forEach((s, i) => {
     const top = y + 70 + i * ROW
     items.push(swatch(s.colour, x, top))
     const { text, font } = fitted(s.word, WORD, room, 28, measure)
-    items.push(textLine(text, font, INK, 'left', x + SWATCH.w + 20, top + 33, measure))
+    items.push(textLine(text, font, INK, 'left', x + SWATCH.w + SPACE, top + 33, measure))
   })
   const more = facts.swatches.length - shown.length
   if (more > 0)
@@ -48,13 +48,27 @@ const kindsOf = (facts: Facts): { count: number; text: string }[] => {
   return facts.buy.map((b) => ({ count: b.count, text: twice(b.name) ? `${b.name}, ${b.colourWord}` : b.name }))
 }
 const totalOf = (facts: Facts): number => facts.buy.reduce((sum, b) => sum + b.count, 0)
-const headOf = (facts: Facts): string => (facts.copies > 1 ? `To buy for all ${facts.copies}` : 'To buy')
+const headOf = (facts: Facts): string => (facts.copies > 1 ? `To buy for all ${facts.copies} tables` : 'To buy')
 
 export const listHeight = (facts: Facts): number =>
   facts.buy.length === 0 ? 0 : 70 + ROW * (Math.min(facts.buy.length, MOST_KINDS + 1) + 1)
 
+const SPACE = 20
+
+/** What the wider of the two columns needs beside the view from above, px. */
+export const sideWidth = (facts: Facts, measure: Measure): number => {
+  const figures = Math.max(
+    0,
+    ...facts.buy.map((b) => measure(String(b.count), COUNT)),
+    measure(String(totalOf(facts)), COUNT),
+  )
+  const kinds = kindsOf(facts).map((k) => figures + SPACE + measure(k.text, WORD))
+  const words = facts.swatches.map((s) => SWATCH.w + SPACE + measure(s.word, WORD))
+  return Math.min(WIDEST, Math.max(measure(headOf(facts), HEAD), ...kinds, ...words))
+}
+
 /** What to buy for all tables, a short list of stems. */
-export const listColumn = (facts: Facts, x: number, y: number, measure: Measure): Item[] => {
+export const listColumn = (facts: Facts, x: number, y: number, width: number, measure: Measure): Item[] => {
   if (facts.buy.length === 0) return []
   const items: Item[] = [textLine(headOf(facts), HEAD, INK, 'left', x, y + 40, measure)]
   const kinds = kindsOf(facts)
@@ -64,8 +78,8 @@ export const listColumn = (facts: Facts, x: number, y: number, measure: Measure)
   const line = (count: string, text: string, i: number): void => {
     const base = y + 70 + i * ROW + 33
     items.push(textLine(count, COUNT, INK, 'right', x + figures, base, measure))
-    const word = fitted(text, WORD, SIDE - figures - 18, 28, measure)
-    items.push(textLine(word.text, word.font, INK, 'left', x + figures + 18, base, measure))
+    const word = fitted(text, WORD, width - figures - SPACE, 28, measure)
+    items.push(textLine(word.text, word.font, INK, 'left', x + figures + SPACE, base, measure))
   }
   shown.forEach((k, i) => {
     line(String(k.count), k.text, i)
@@ -75,7 +89,7 @@ export const listColumn = (facts: Facts, x: number, y: number, measure: Measure)
     line(String(rest.reduce((sum, k) => sum + k.count, 0)), `of ${rest.length} other kinds`, shown.length)
   const last = shown.length + (rest.length > 0 ? 1 : 0)
   const rule = y + 70 + last * ROW - 2
-  items.push({ kind: 'line', from: [x, rule], to: [x + SIDE, rule], weight: 2, colour: LINE })
+  items.push({ kind: 'line', from: [x, rule], to: [x + width, rule], weight: 2, colour: LINE })
   line(String(total), total === 1 ? 'stem' : 'stems together', last)
   return items
 }

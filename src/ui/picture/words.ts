@@ -65,13 +65,8 @@ export const counted = (n: number): string =>
 export const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 
-/** `Rose, garden type` as it is said: `Garden rose`. Names in the order of a register are turned about. */
-export const spokenName = (name: string): string => {
-  const parts = /^([^,()]+), ([^,()]+?)(?: type)?$/.exec(name)
-  if (!parts) return name
-  const [, noun, kind] = parts as unknown as [string, string, string]
-  return `${kind[0]?.toUpperCase()}${kind.slice(1)} ${noun[0]?.toLowerCase()}${noun.slice(1)}`
-}
+/** A plant's name without what stands in brackets after it. */
+export const plainName = (name: string): string => name.replace(/\s*\([^)]*\)$/, '')
 
 /**
  * The words for a colour: those of the palette, then of the plant's own colours, then the nearest of the general names.

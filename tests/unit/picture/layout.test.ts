@@ -1,0 +1,153 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
+import { layoutPicture } from '../../../src/ui/picture/layout.ts'
+import { INSET, type Item, SHEET } from '../../../src/ui/picture/types.ts'
+import { boxes, design, measure, OPTIONS, overlaps, stems } from './made.ts'
+
+const laid = (document: Arrangement): Item[] => layoutPicture(document, OPTIONS, measure)
+const texts = (items: readonly Item[]): string[] => items.flatMap((i) => (i.kind === 'text' ? [i.text] : []))
+const views = (items: readonly Item[]) => items.filter((i) => i.kind === 'view')
+
+/** Everything that has a place, as corners. */
+const corners = (items: readonly Item[]): [number, number][] =>
+  items.flatMap((item): [number, number][] => {
+    if (item.kind === 'line') return [[...item.from], [...item.to]]
+    if (item.kind === 'shape') return item.points.map((p): [number, number] => [...p])
+    const { x, y, w, h } = item.box
+    return [
+      [x, y],
+      [x + w, y + h],
+    ]
+  })
+
+const expectSound = (items: readonly Item[]): void => {
+  for (const [x, y] of corners(items)) {
+    expect(x).toBeGreaterThanOrEqual(INSET)
+    expect(x).toBeLessThanOrEqual(SHEET.width - INSET)
+    expect(y).toBeGreaterThanOrEqual(INSET)
+    expect(y).toBeLessThanOrEqual(SHEET.height - INSET)
+  }
+  expect(overlaps(items)).toEqual([])
+  const [front, above] = views(items)
+  expect(front?.frame.scale).toBe(above?.frame.scale)
+  expect(front?.frame.left).toBe(above?.frame.left)
+  expect([front?.box.x, front?.box.w]).toEqual([above?.box.x, above?.box.w])
+  expect((front?.box.y ?? 0) + (front?.box.h ?? 0)).toBeLessThan(above?.box.y ?? 0)
+  expect(front?.frame.scale).toBeGreaterThan(0)
+}
+
+const vessel = newArrangement().vessel
+const CASES: Record<string, Arrangement> = {
+  'an empty design': design({}),
+  'one stem': design({ stems: stems(1, 1, 60, 60, 90) }),
+  'a bowl for fourteen tables': design({
+    stems: stems(36, 9, 430, 400, 190),
+    setting: { ...newArrangement().setting, copies: 14, date: '2027-10-09T17:00' },
+  }),
+  'seventy stems of sixteen kinds': design({ stems: stems(70, 16, 460, 400, 260) }),
+  'a hundred stems of thirty kinds': design({ stems: stems(100, 30, 460, 400, 260) }),
+  'a very tall one': design({
+    form: 'vertical',
+    vessel: { ...vessel, width: 110, depth: 110, height: 420 },
+    stems: stems(14, 5, 260, 240, 1100),
+  }),
+  'a very wide one': design({
+    form: 'low',
+    vessel: { ...vessel, plan: 'rectangular', width: 700, depth: 120, height: 70 },
+    stems: stems(60, 9, 1300, 200, 140),
+  }),
+  'a long title': design({
+    title: 'The long midsummer dinner under the plane trees '.repeat(10).trim(),
+    stems: stems(12, 6, 300, 300, 150),
+  }),
+  'sixty four colours with a long name': design({
+    palette: {
+      name: 'windfalls and bramble leaf '.repeat(15),
+      slots: Array.from({ length: 64 }, () => ({ colour: '#6d1428', part: 'mass' as const })),
+    },
+    stems: stems(20, 7, 300, 300, 200),
+  }),
+}
+
+describe('the sheet holds everything inside its frame, no words over others, both views in line at one scale', () => {
+  for (const [name, document] of Object.entries(CASES)) it(name, () => expectSound(laid(document)))
+
+  it('whatever the design', () => {
+    const any = fc.record({
+      count: fc.integer({ min: 0, max: 30 }),
+      kinds: fc.integer({ min: 1, max: 28 }),
+      wide: fc.integer({ min: 40, max: 2000 }),
+      deep: fc.integer({ min: 40, max: 2000 }),
+      high: fc.integer({ min: 30, max: 2000 }),
+      title: fc.string({ maxLength: 200 }),
+      palette: fc.string({ maxLength: 60 }),
+      slots: fc.integer({ min: 0, max: 30 }),
+      copies: fc.integer({ min: 1, max: 10_000 }),
+      date: fc.constantFrom(undefined, '2027-10-09', '2027-10-09T17:00+02:00'),
+    })
+    fc.assert(
+      fc.property(any, (a) => {
+        const { date, ...setting } = { ...newArrangement().setting, copies: a.copies, date: a.date }
+        const slots = Array.from({ length: a.slots }, () => ({ colour: '#c9717b', part: 'mass' as const }))
+        const shape = {
+          title: a.title,
+          palette: { name: a.palette, slots },
+          setting: date ? { ...setting, date } : setting,
+        }
+        expectSound(laid(design({ ...shape, stems: stems(a.count, a.kinds, a.wide, a.deep, a.high) })))
+      }),
+      { numRuns: 300, seed: 11 },
+    )
+  })
+})
+
+describe('the sheet says it in plain words', () => {
+  it('an empty design says so, and how large the vessel is', () => {
+    const words = texts(laid(CASES['an empty design']!)).join(' ')
+    expect(words).toContain('No flowers stand in it yet. The bowl is 14.0 cm wide and 8.4 cm high.')
+    expect(laid(CASES['an empty design']!).some((i) => i.kind === 'plate')).toBe(false)
+  })
+
+  it('the views are called as a guest would call them, with three dimensions', () => {
+    const words = texts(laid(CASES['a bowl for fourteen tables']!))
+    for (const said of [
+      'from the front',
+      'from above',
+      'wide',
+      'high',
+      '8.4 cm',
+      'bowl',
+      '14 tables',
+      'daylight',
+      '9 October 2027',
+    ])
+      expect(words).toContain(said)
+    expect(words.join(' ')).not.toMatch(/elevation|plan\b|focal|filler|slot|undefined|NaN/i)
+  })
+
+  it('each plant stands once on its own stem, with how many there are; what finds no place is counted', () => {
+    const items = laid(CASES['a hundred stems of thirty kinds']!)
+    expect(items.filter((i) => i.kind === 'plate')).toHaveLength(16)
+    const shown = texts(items).flatMap((t) => (/^\d+ stems?$/.test(t) ? [Number.parseInt(t, 10)] : []))
+    const rest = texts(items).find((t) => t.startsWith('and ') && t.includes('more:'))
+    const sum = shown.reduce((a, b) => a + b, 0) + Number.parseInt(rest?.slice(4) ?? '0', 10)
+    expect(sum).toBe(100)
+  })
+
+  it('a long title becomes smaller and goes over more lines, and an endless one is cut', () => {
+    const titles = laid(CASES['a long title']!).flatMap((i) =>
+      i.kind === 'text' && i.font.face === 'capt' && i.font.weight === 500 && i.box.y < 500 ? [i] : [],
+    )
+    expect(titles.length).toBe(3)
+    expect(titles.at(-1)?.text.endsWith('…')).toBe(true)
+    expect(titles[0]?.font.size).toBeLessThan(80)
+  })
+
+  it('boxes that overlap would be found', () => {
+    const items = laid(CASES['one stem']!)
+    const text = items.find((i) => i.kind === 'text')
+    expect(overlaps([...items, text!])).toHaveLength(1)
+    expect(boxes(items).length).toBeGreaterThan(10)
+  })
+})

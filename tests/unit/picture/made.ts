@@ -1,0 +1,61 @@
+import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
+import { newArrangement } from '../../../src/arrangement/index.ts'
+import { PLANTS } from '../../../src/catalogue/index.ts'
+import type { PictureOptions } from '../../../src/ui/picture/facts.ts'
+import type { Box, Item, Measure } from '../../../src/ui/picture/types.ts'
+
+/** About the mean advance of the letters of both faces; wide letters count more. Ours, for tests without a canvas. */
+export const measure: Measure = (text, font) =>
+  [...text].reduce((sum, c) => sum + (/[mwMW—]/.test(c) ? 0.85 : /[ilj.,'’ ]/.test(c) ? 0.26 : 0.52), 0) * font.size
+
+export const OPTIONS: PictureOptions = {
+  units: 'cm',
+  language: 'en-GB',
+  colourNames: new Map([['#edb898', 'apricot blush']]),
+  generalName: () => 'moderate reddish orange',
+  prices: { currency: 'EUR', perBunch: {} },
+  withCost: true,
+}
+
+/** `count` stems of `kinds` plants, spread over an area so wide, deep and high, mm. */
+export const stems = (count: number, kinds: number, wide: number, deep: number, high: number): Stem[] =>
+  Array.from({ length: count }, (_, i) => {
+    const plant = PLANTS[((i % kinds) * 5 + 1) % PLANTS.length]!
+    const [a, r] = [i * 2.4, Math.sqrt((i + 1) / count)]
+    return {
+      id: `s${i}`,
+      plant: plant.id,
+      role: plant.role,
+      colour: i % 2 === 0 ? '#edb898' : '#6a4a7c',
+      openness: 0.8,
+      mouth: [20 * r * Math.cos(a), 20 * r * Math.sin(a)],
+      tip: [(wide / 2) * r * Math.cos(a), (deep / 2) * r * Math.sin(a), high * (1 - r * r * 0.9)],
+      bend: 0,
+      piece: 'whole',
+    }
+  })
+
+export const design = (over: Partial<Arrangement>): Arrangement => {
+  const base = newArrangement()
+  return { ...base, ...over, setting: { ...base.setting, ...over.setting } }
+}
+
+/** What takes up room: boxes of letters, views, plates and swatches; not the frame, nor lines. */
+export const boxes = (items: readonly Item[]): { what: string; box: Box }[] =>
+  items.flatMap((item) => {
+    if (item.kind === 'text') return [{ what: item.text, box: item.box }]
+    if (item.kind === 'view' || item.kind === 'plate') return [{ what: item.kind, box: item.box }]
+    return item.kind === 'box' && item.fill ? [{ what: item.fill, box: item.box }] : []
+  })
+
+/** Pairs that lie over each other by more than a dot. */
+export const overlaps = (items: readonly Item[]): string[] => {
+  const all = boxes(items)
+  return all.flatMap((a, i) =>
+    all.slice(i + 1).flatMap((b) => {
+      const across = Math.min(a.box.x + a.box.w, b.box.x + b.box.w) - Math.max(a.box.x, b.box.x)
+      const down = Math.min(a.box.y + a.box.h, b.box.y + b.box.h) - Math.max(a.box.y, b.box.y)
+      return across > 1 && down > 1 ? [`${a.what} / ${b.what}`] : []
+    }),
+  )
+}
