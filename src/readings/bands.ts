@@ -124,7 +124,7 @@ export const BANDS: readonly Band[] = [
   ...ours(
     'focal-prominence',
     'focalLead',
-    1,
+    0.6,
     {
       round: [0.9, NO_END],
       low: [0.9, NO_END],

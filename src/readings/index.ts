@@ -1,14 +1,14 @@
 import type { Resolved } from '../geometry/index.ts'
-import { adviseAll } from './advice.ts'
+import { adviseAll, type Readers } from './advice.ts'
 import { createEngine, type Engine } from './engine.ts'
 import { readProminence } from './focal-prominence.ts'
 import { readSpace } from './negative-space.ts'
 import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
-import type { ReadingId, ReadingResult } from './types.ts'
+import type { ReadingResult } from './types.ts'
 
 /** Every reading there is, in the order in which they are shown. A new one is a file and a line here. */
-const READINGS: Record<ReadingId, (engine: Engine) => ReadingResult> = {
+const READINGS: Readers = {
   'focal-prominence': readProminence,
   'negative-space': readSpace,
   'palette-harmony': readColours,
@@ -30,7 +30,7 @@ export const readAll = (resolved: Resolved, { advice = true, engine }: ReadOptio
   const on = engine ?? house!
   on.update(resolved)
   const results = Object.values(READINGS).map((read) => read(on))
-  return advice ? adviseAll(on, results) : results
+  return advice ? adviseAll(on, results, READINGS) : results
 }
 
 export { BANDS, bandOf, bandScore } from './bands.ts'
