@@ -1,4 +1,4 @@
-import { textOfDesign, useStudio } from '../../state/index.ts'
+import { beginDesign, textOfDesign, useStudio } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
 import { download } from '../files/index.ts'
 import { Button } from '../parts/index.ts'
@@ -22,10 +22,18 @@ export const SaveWords = () => {
         </Button>
       </span>
     )
+  if (save.state === 'elsewhere')
+    return (
+      <span className="save failed">
+        Open in another tab, which keeps it. What is changed here is <b>not kept</b>.{' '}
+        <Button kind="word" onClick={() => void beginDesign(useStudio.getState().document)}>
+          Keep as a new design
+        </Button>
+      </span>
+    )
   const words = {
     loading: 'opening …',
     saving: 'keeping …',
-    elsewhere: 'open in another tab, which keeps it; here it can be looked at',
     saved: save.state === 'saved' && save.at > 0 ? `kept in this browser ${clock(save.at)}` : '',
   }[save.state]
   return <span className="save quiet">{words}</span>
