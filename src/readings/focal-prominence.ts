@@ -1,21 +1,9 @@
+import { type Draw, drawsOf, shareOf } from './draw.ts'
 import type { Engine } from './engine.ts'
+import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { formWords, hold, type Measured, notApplicable, round, scoreOf } from './words.ts'
-
-/** How a stem, or the vessel, draws the eye. */
-export interface Draw {
-  /** Place in the resolved list; −1 the vessel. */
-  place: number
-  /** Visible pixels, all views together. */
-  pixels: number
-  /** Mean Lab distance to the surround. */
-  contrast: number
-  /** Mean factor for place, 0–1. */
-  where: number
-  /** contrast × place × visible width (root of the visible pixels). */
-  strength: number
-}
 
 export interface Prominence {
   focalShare: number | null
@@ -28,35 +16,39 @@ export interface Prominence {
   /** Strongest first, the vessel not among them. */
   stems: Draw[]
   vessel: Draw
-  /** Places of the focal stems, and the unhidden share of each. */
+  /** Places of the focal stems, and the unhidden share of each over the half turn in which it shows best. */
   focal: number[]
   unhidden: number[]
 }
 
-const drawOf = (place: number, pixels: number, contrast: number, pull: number): Draw => ({
-  place,
-  pixels,
-  contrast: pixels > 0 ? contrast / pixels : 0,
-  where: contrast > 0 ? pull / contrast : 0,
-  strength: pixels > 0 ? pull / Math.sqrt(pixels) : 0,
-})
+/** Unhidden share of one bloom, over the half turn in which it shows best, and how large it is there (pixels). */
+const unhiddenOf = (engine: Engine, place: number): { shown: number; whole: number } => {
+  const whole = ownSilhouette(engine, place)
+  const { byWay } = engine.seen()
+  let best = { shown: 0, whole: 0 }
+  for (let first = 0; first < WAYS; first++) {
+    let [shown, all] = [0, 0]
+    for (let j = 0; j < HALF_WAYS; j++) {
+      const way = (first + j) % WAYS
+      shown += byWay[way]![place * 4 + 1]!
+      all += whole[way]!
+    }
+    if (all > 0 && (best.whole === 0 || shown * best.whole > best.shown * all)) best = { shown, whole: all }
+  }
+  return best
+}
+
+/** Beyond ten times, more or less makes no difference and the number stays one that can be shown. */
+const ratio = (a: number, b: number): number => (b > 0 ? Math.min(10, a / b) : a > 0 ? 10 : 0)
 
 export const measureProminence = (engine: Engine): Prominence => {
   const { stems } = engine.resolved
-  const seen = engine.seen()
-  const { pixels, contrast, pull, vesselCode } = seen
-  const draws = stems.map((_, i) => {
-    // A stem is judged by its blooms, or by its leaves where it has no bloom.
-    const bloom = engine.ready[i]!.bloom
-    const code = i * 4 + (bloom ? 1 : 2)
-    return drawOf(i, pixels[code]!, contrast[code]!, pull[code]!)
-  })
-  const vessel = drawOf(-1, pixels[vesselCode]!, contrast[vesselCode]!, pull[vesselCode]!)
-  const order = draws.toSorted((a, b) => b.strength - a.strength || a.place - b.place)
+  const { stems: order, vessel } = drawsOf(engine)
   const stronger = (than: Draw): number => order.filter((d) => d.strength > than.strength).length
   const focal = stems.flatMap((s, i) => (s.role === 'focal' && engine.ready[i]!.bloom ? [i] : []))
   const base = { vesselRank: 1 + stronger(vessel), stems: order, vessel, focal }
-  if (focal.length === 0)
+  const best = order.find((d) => focal.includes(d.place))
+  if (!best)
     return {
       ...base,
       focalShare: null,
@@ -66,42 +58,22 @@ export const measureProminence = (engine: Engine): Prominence => {
       vesselPull: null,
       unhidden: [],
     }
-
-  let all = 0
-  for (let code = 1; code < seen.codes; code++) if (code === vesselCode || (code - 1) % 4 < 2) all += pull[code]!
-  const own = focal.reduce((sum, i) => sum + pull[i * 4 + 1]!, 0)
-  let [ways, share] = [0, 0]
-  const hidden = focal.map(() => [0, 0] as [number, number])
-  seen.byWay.forEach((counts, way) => {
-    let [there, shown] = [0, 0]
-    focal.forEach((i, k) => {
-      const whole = ownSilhouette(engine, i)[way]!
-      there += whole
-      shown += counts[i * 4 + 1]!
-      hidden[k]![0] += counts[i * 4 + 1]!
-      hidden[k]![1] += whole
-    })
-    if (there === 0) return
-    ways += 1
-    share += shown / there
-  })
-  const best = order.find((d) => focal.includes(d.place))!
+  const each = focal.map((i) => unhiddenOf(engine, i))
+  const whole = each.reduce((sum, x) => sum + x.whole, 0)
   const rival = order.find((d) => !focal.includes(d.place))
-  // Beyond ten times, more or less makes no difference and the number stays one that can be shown.
-  const ratio = (a: number, b: number): number => (b > 0 ? Math.min(10, a / b) : a > 0 ? 10 : 0)
   return {
     ...base,
-    focalShare: all > 0 ? own / all : 0,
-    focalVisible: ways > 0 ? share / ways : 0,
-    focalRank: 1 + stronger(best) - order.filter((d) => focal.includes(d.place) && d.strength > best.strength).length,
+    focalShare: shareOf(engine, focal),
+    focalVisible: whole > 0 ? each.reduce((sum, x) => sum + x.shown, 0) / whole : 0,
+    focalRank: 1 + stronger(best),
     focalLead: rival ? ratio(best.strength, rival.strength) : 10,
     vesselPull: ratio(vessel.strength, best.strength),
-    unhidden: hidden.map(([shown, whole]) => (whole > 0 ? shown / whole : 0)),
+    unhidden: each.map((x) => (x.whole > 0 ? x.shown / x.whole : 0)),
   }
 }
 
 const HOW =
-  'Each stem draws the eye by contrast × place × visible width: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), place favours the middle of the picture (Cheng et al. 2015). Share counts contrast × place × visible area. The score is the geometric mean of share, unhidden part, lead and vessel, each full inside its band.'
+  'Each stem draws the eye by visible area × contrast × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
 
 const partsOf = (engine: Engine, p: Prominence) => {
   const { form } = engine.resolved.document
@@ -113,7 +85,7 @@ const partsOf = (engine: Engine, p: Prominence) => {
       value: p.focalShare ?? 0,
       unit: '',
       scale: [0, 1],
-      rule: `Of all that blooms, leaves and vessel draw, twelve ways round and from above, the focal blooms' part, for ${formWords(form)}.`,
+      rule: `Of all that blooms, leaves and vessel draw, over the half turn in which it is most, the focal blooms' part, for ${formWords(form)}.`,
     }),
     held({
       key: 'focalVisible',
@@ -121,7 +93,15 @@ const partsOf = (engine: Engine, p: Prominence) => {
       value: p.focalVisible ?? 0,
       unit: '',
       scale: [0, 1],
-      rule: 'Share of the focal blooms that nothing hides, mean of twelve ways round. A bloom that faces one side is hidden from the other.',
+      rule: 'Share of the focal blooms that nothing hides, each over the half turn in which it shows best.',
+    }),
+    held({
+      key: 'focalRank',
+      name: 'Rank of the strongest focal flower',
+      value: p.focalRank ?? 0,
+      unit: '',
+      scale: [1, 20],
+      rule: 'Its place among all stems, in the order in which they draw the eye.',
     }),
     held({
       key: 'focalLead',
@@ -156,20 +136,19 @@ const factor = (key: string, name: string, value: number, unit: string, scale: [
   scale,
   band: null,
   rule: 'What this factor did for the strongest focal bloom.',
-  source: 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales and the visible width are ours',
+  source: 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales are ours',
 })
 
 const because = (engine: Engine, p: Prominence): Because => {
   const [share, ...others] = partsOf(engine, p).map((x) => x.held)
   const best = p.stems.find((d) => p.focal.includes(d.place))!
-  const views = engine.seen().byWay.length + 1
-  const wide = Math.sqrt(best.pixels / views) * engine.frame.grid.mm
+  const wide = Math.sqrt(best.pixels) * engine.frame.grid.mm
   return {
     main: share!,
     others: [
       ...others,
       factor('focalContrast', 'Contrast of the strongest focal bloom', best.contrast, 'ΔE', [0, 100]),
-      factor('focalPlace', 'Its place', best.where, '', [0, 1]),
+      factor('focalPlace', 'Its place, and being one patch', best.where, '', [0, 1]),
       factor('focalWidth_mm', 'Its visible width', wide, 'mm', [0, 150]),
     ],
     how: HOW,

@@ -78,6 +78,19 @@ export const design = (stems: Stem[], over: Partial<Arrangement> = {}): Arrangem
   ...over,
 })
 
+/** Heads over a dome 140 mm in radius, spread evenly. */
+export const mound = (n: number, over: (i: number) => Partial<Stem> = () => ({})): Stem[] =>
+  Array.from({ length: n }, (_, i) => {
+    const [a, k] = [i * 2.399963, Math.sqrt((i + 0.5) / n)]
+    const lean = k * 1.35
+    const tip: Stem['tip'] = [
+      140 * Math.sin(lean) * Math.cos(a),
+      140 * Math.sin(lean) * Math.sin(a),
+      20 + 140 * Math.cos(lean),
+    ]
+    return stem(`m${i}`, tip, { mouth: [40 * k * Math.cos(a), 40 * k * Math.sin(a)], ...over(i) })
+  })
+
 export const resolve = (document: Arrangement): Resolved => resolveArrangement(document, findMade)
 
 /** A stand-in as plain as can be: a ball for the head (a bloom, or a leaf for greens) and the stem in eight pieces. */

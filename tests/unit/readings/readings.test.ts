@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, applyEdit, FORMS, type Stem } from '../../../src/arrangement/index.ts'
 import { createEngine, type ReadingResult, readAll } from '../../../src/readings/index.ts'
-import { ballStandins, bowl, design, resolve, stem } from './made.ts'
+import { ballStandins, bowl, design, mound, resolve, stem } from './made.ts'
 
 const engine = createEngine(ballStandins)
 const read = (d: Arrangement, advice = false): Record<string, ReadingResult> =>
@@ -10,17 +10,6 @@ const read = (d: Arrangement, advice = false): Record<string, ReadingResult> =>
 const value = (d: Arrangement, id: string, key: string): number => read(d)[id]!.values[key] as number
 const prominence = (d: Arrangement, key: string): number => value(d, 'focal-prominence', key)
 
-const mound = (n: number, over: (i: number) => Partial<Stem> = () => ({})): Stem[] =>
-  Array.from({ length: n }, (_, i) => {
-    const [a, k] = [i * 2.399963, Math.sqrt((i + 0.5) / n)]
-    const lean = k * 1.35
-    const tip: Stem['tip'] = [
-      140 * Math.sin(lean) * Math.cos(a),
-      140 * Math.sin(lean) * Math.sin(a),
-      20 + 140 * Math.cos(lean),
-    ]
-    return stem(`m${i}`, tip, { mouth: [40 * k * Math.cos(a), 40 * k * Math.sin(a)], ...over(i) })
-  })
 const ring = (n: number, radius: number, head: number): Stem[] =>
   Array.from({ length: n }, (_, i) => {
     const a = (i * 2 * Math.PI) / n

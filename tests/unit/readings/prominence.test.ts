@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
+import { createEngine, readAll } from '../../../src/readings/index.ts'
+import { ballStandins, bowl, design, mound, resolve, stem } from './made.ts'
+
+const engine = createEngine(ballStandins)
+const lead = (d: Arrangement) => {
+  const r = readAll(resolve(d), { engine, advice: false })[0]!
+  const [share, visible, rank, vessel] = ['focalShare', 'focalVisible', 'focalRank', 'vesselRank'].map(
+    (k) => r.values[k] as number,
+  )
+  return { score: r.score!, share: share!, visible: visible!, rank: rank!, vessel: vessel! }
+}
+const GREENS: Partial<Stem> = { plant: 'green', role: 'greens', colour: '#55703f' }
+const others = mound(18, (i) => ({ colour: '#f0d3cf', head: 40, ...(i % 3 === 1 ? GREENS : {}) }))
+const face = (over: Partial<Stem> = {}): Stem =>
+  stem('f', [0, -105, 110], { role: 'focal', colour: '#7b1734', head: 100, ...over })
+
+describe('what leads, as an eye sees it', () => {
+  it('one large bloom that faces one side leads, is unhidden, and scores high', () => {
+    const r = lead(design([face(), ...others]))
+    expect(r.rank).toBe(1)
+    expect(r.visible).toBeGreaterThan(0.7)
+    expect(r.score).toBeGreaterThan(95)
+    expect(r.vessel).toBeGreaterThan(3)
+  })
+  it('four large blooms round a centrepiece lead, though each is hidden from the other side', () => {
+    const four = [0, 1, 2, 3].map((i) => {
+      const a = (i * Math.PI) / 2 + 0.4
+      return face({ id: `f${i}`, tip: [105 * Math.cos(a), 105 * Math.sin(a), 110], head: 90 })
+    })
+    const r = lead(design([...four, ...others]))
+    expect([r.rank, r.score > 90]).toEqual([1, true])
+  })
+  it('a cream bloom among greens leads on a pale cloth', () => {
+    const green = mound(18, (i) => ({ head: 44, ...(i % 2 ? GREENS : { colour: '#c9a3c4', head: 30 }) }))
+    expect(lead(design([face({ colour: '#f3e3d8' }), ...green])).rank).toBe(1)
+  })
+  it('a scatter of florets draws less than one bloom of the same visible area', () => {
+    const scatter = [-60, 60].flatMap((x) =>
+      [90, 130, 170, 210].map((z) => stem(`${x} ${z}`, [x, 0, z], { colour: '#7b1734', head: 20 })),
+    )
+    const solid = stem('solid', [0, 0, 150], { role: 'focal', colour: '#7b1734', head: 20 * Math.sqrt(8) })
+    expect(lead(design([solid, ...scatter])).rank).toBe(1)
+  })
+  it('smaller, paler, deeper: share and score never rise, and fall in the end', () => {
+    const runs: Partial<Stem>[][] = [
+      [100, 75, 55, 40, 25].map((head) => ({ head })),
+      ['#7b1734', '#a55a68', '#c99a9b', '#f0d3cf'].map((colour) => ({ colour, head: 50 })),
+      [105, 80, 50, 10].map((y) => ({ tip: [0, -y, 110] as Stem['tip'] })),
+    ]
+    for (const run of runs) {
+      const seen = run.map((over) => lead(design([face(over), ...others])))
+      seen.slice(1).forEach((r, i) => {
+        expect(r.share).toBeLessThan(seen[i]!.share)
+        expect(r.score).toBeLessThanOrEqual(seen[i]!.score + 1e-9)
+        expect(r.rank).toBeGreaterThanOrEqual(seen[i]!.rank)
+      })
+      expect(seen.at(-1)!.score).toBeLessThan(seen[0]!.score - 5)
+    }
+  })
+  it('a vessel made loud ranks before more stems and costs points', () => {
+    const d = (colour: string) => lead(design([face(), ...others], { vessel: bowl({ colour }) }))
+    const [quiet, loud] = [d('#f1ece2'), d('#d01818')]
+    expect(loud.vessel).toBeLessThan(quiet.vessel)
+    expect(loud.score).toBeLessThan(quiet.score)
+  })
+  it('a focal bloom far down the order scores no better than half', () => {
+    const many = mound(24, () => ({ colour: '#7b1734', head: 60 }))
+    const r = lead(design([face({ colour: '#f0d3cf', head: 20, tip: [0, -60, 40] }), ...many]))
+    expect(r.rank).toBeGreaterThanOrEqual(10)
+    expect(r.score).toBeLessThan(50)
+  })
+})
