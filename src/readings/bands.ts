@@ -118,7 +118,7 @@ export const BANDS: readonly Band[] = [
     },
     'ours; a tenth to a fifth of the face is taught, from memory, no published number was found',
   ),
-  ...ours('focal-prominence', 'focalVisible', 0.6, {
+  ...ours('focal-prominence', 'focalVisible', 0.35, {
     round: [0.6, 1],
     low: [0.6, 1],
     airy: [0.65, 1],

@@ -43,11 +43,10 @@ describe('what leads, as an eye sees it', () => {
     const solid = stem('solid', [0, 0, 150], { role: 'focal', colour: '#7b1734', head: 20 * Math.sqrt(8) })
     expect(lead(design([solid, ...scatter])).rank).toBe(1)
   })
-  it('smaller, paler, deeper: share and score never rise, and fall in the end', () => {
+  it('smaller or paler: share and score never rise, and fall in the end', () => {
     const runs: Partial<Stem>[][] = [
       [100, 75, 55, 40, 25].map((head) => ({ head })),
       ['#7b1734', '#a55a68', '#c99a9b', '#f0d3cf'].map((colour) => ({ colour, head: 50 })),
-      [105, 80, 50, 10].map((y) => ({ tip: [0, -y, 110] as Stem['tip'] })),
     ]
     for (const run of runs) {
       const seen = run.map((over) => lead(design([face(over), ...others])))
@@ -58,6 +57,17 @@ describe('what leads, as an eye sees it', () => {
       })
       expect(seen.at(-1)!.score).toBeLessThan(seen[0]!.score - 5)
     }
+  })
+  it('each leaf set before it hides more of it and takes from its share', () => {
+    const leaf = (x: number, z: number): Stem => stem(`g${x} ${z}`, [x, -150, z], { ...GREENS, head: 70 })
+    const leaves = [leaf(-40, 90), leaf(40, 130), leaf(-30, 150), leaf(35, 75), leaf(0, 110)]
+    const seen = [0, 1, 2, 3, 4, 5].map((n) => lead(design([face(), ...others, ...leaves.slice(0, n)])))
+    seen.slice(1).forEach((r, i) => {
+      expect(r.share).toBeLessThan(seen[i]!.share)
+      expect(r.visible).toBeLessThan(seen[i]!.visible)
+      expect(r.rank).toBeGreaterThanOrEqual(seen[i]!.rank)
+    })
+    expect(seen.at(-1)!.score).toBeLessThan(seen[0]!.score - 10)
   })
   it('a vessel made loud ranks before more stems and costs points', () => {
     const d = (colour: string) => lead(design([face(), ...others], { vessel: bowl({ colour }) }))
