@@ -1,37 +1,67 @@
-import type { Edit } from '../arrangement/index.ts'
+import { formatLength, type Units } from '../units/index.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseProportion } from './advise-proportion.ts'
 import { adviseSpace } from './advise-space.ts'
 import type { Engine } from './engine.ts'
-import { tryOut } from './trial.ts'
+import { type Helped, type Readers, type Topic, tryIdea } from './trial.ts'
 import type { Advice, ReadingId, ReadingResult } from './types.ts'
 
-export type Readers = Record<ReadingId, (engine: Engine) => ReadingResult>
+/** Writes a length of so many mm in a person's own units. */
+export type Lengths = (mm: number) => string
 
-const ADVISERS: Record<ReadingId, (engine: Engine) => Advice[]> = {
+const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]> = {
   'focal-prominence': adviseFocal,
   'negative-space': adviseSpace,
   'palette-harmony': adviseColours,
   proportion: adviseProportion,
 }
 
-/** An edit must lift its own reading by this much, points. Ours. */
-const LIFT = 0.5
+/** So near to full that there is nothing to say. Ours. */
+const ENOUGH = 98
+/** Ideas tried for one reading at most: looking for advice must stay quick. Ours. */
+const MOST_IDEAS = 12
+const MOST_ADVICE = 3
 
-/** Does the edit, carried out and measured, lift its own reading? */
-const helps = (engine: Engine, { id, score }: ReadingResult, edit: Edit, readers: Readers): boolean => {
-  const [tried] = tryOut(engine, [edit], (e) => readers[id](e).score)
-  return (tried?.value ?? 0) >= (score ?? 0) + LIFT
+const adviseOne = (
+  engine: Engine,
+  result: ReadingResult,
+  results: readonly ReadingResult[],
+  readers: Readers,
+  lengths: Lengths,
+): Advice[] => {
+  const before = engine.resolved
+  const topics = ADVISERS[result.id](engine, lengths)
+  const each = Math.max(1, Math.floor(MOST_IDEAS / Math.max(1, topics.length)))
+  const helped: Helped[] = []
+  const words: Advice[] = []
+  for (const { ideas, otherwise } of topics) {
+    let best: Helped | null = null
+    for (const idea of ideas.slice(0, each)) {
+      const tried = tryIdea(engine, before, result.id, results, idea, readers)
+      if (tried && (!best || tried.gain > best.gain)) best = tried
+    }
+    if (best) helped.push(best)
+    else if (otherwise) words.push(otherwise)
+  }
+  engine.update(before)
+  const edits = helped.sort((a, b) => b.gain - a.gain).map((h) => h.advice)
+  return [...edits, ...words].slice(0, MOST_ADVICE)
 }
 
 /**
- * Adds up to three pieces of advice to every reading that has a score. Every edit in them was carried out and measured:
- * one that does not lift its own reading is left out. What it does to the other readings is not weighed yet.
+ * Adds up to three pieces of advice to every reading that has a score, the one that gains most first. Every edit in them
+ * was carried out and measured: it lifts its own reading and costs no other one more than two points; the numbers in
+ * its words are those measured after it.
  */
-export const adviseAll = (engine: Engine, results: ReadingResult[], readers: Readers): ReadingResult[] =>
-  results.map((r) => {
-    if (r.score === null) return r
-    const advice = ADVISERS[r.id](engine).filter((a) => !a.edit || helps(engine, r, a.edit, readers))
-    return { ...r, advice: advice.slice(0, 3) }
-  })
+export const adviseAll = (
+  engine: Engine,
+  results: ReadingResult[],
+  readers: Readers,
+  units: Units = 'mm',
+): ReadingResult[] =>
+  results.map((r) =>
+    r.score === null || r.score >= ENOUGH
+      ? r
+      : { ...r, advice: adviseOne(engine, r, results, readers, (mm) => formatLength(mm, units)) },
+  )

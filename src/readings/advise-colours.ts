@@ -2,8 +2,7 @@ import type { Edit } from '../arrangement/index.ts'
 import { hexOf, type Lab, labOf } from '../colour/index.ts'
 import type { Engine } from './engine.ts'
 import { measureColours, stemsOfGroup } from './palette-harmony.ts'
-import { tryOut } from './trial.ts'
-import type { Advice } from './types.ts'
+import type { Topic } from './trial.ts'
 import { listed, numbered } from './words.ts'
 
 /** A pair under this is worth naming: the lowest quarter of pairs in human-made palettes (see colour's harmonyScale). */
@@ -24,7 +23,7 @@ const recolour = (engine: Engine, ids: readonly string[], hex: string): Edit => 
 }
 
 /** Advice on the pair of flower colours that agrees least; quiet is not better than vivid, so it only says how to go there. */
-export const adviseColours = (engine: Engine): Advice[] => {
+export const adviseColours = (engine: Engine): Topic[] => {
   const c = measureColours(engine)
   const worst = c?.flowers.worst
   if (!c?.flowers.mean || !worst || worst.harmony > LOW_PAIR) return []
@@ -37,19 +36,20 @@ export const adviseColours = (engine: Engine): Advice[] => {
   const [a, b] = [of(ids[0]), of(others[0])]
   if (!a || !b) return []
   const [from, to]: [Lab, Lab] = [labOf(a.colour), labOf(b.colour)]
-  const edits = [0.35, 0.6].map((k) => {
-    const mixed = from.map((v, i) => v + k * (to[i]! - v)) as Lab
-    return recolour(engine, ids, hexOf(mixed))
-  })
-  const tried = tryOut(engine, edits, (e) => measureColours(e)?.flowers.mean?.harmony ?? null)
-  const best = tried.find((t) => t.value !== null && t.value > before + 0.05)
   const more = ids.length > 1 ? ` (and ${ids.length - 1} more of its colour)` : ''
   const text = `The pair that agrees least is ${listed([numbered(a) + more, numbered(b)])}. For a quieter whole bring the first nearer the second; for a vivid one leave them`
+  const stems_ = [...ids, ...others]
   return [
     {
-      text: best ? `${text}: harmony goes from ${before.toFixed(2)} to ${best.value!.toFixed(2)}.` : `${text}.`,
-      stems: [...ids, ...others],
-      ...(best ? { edit: best.edit } : {}),
+      ideas: [0.35, 0.6].map((k) => {
+        const mixed = from.map((v, i) => v + k * (to[i]! - v)) as Lab
+        return {
+          edit: recolour(engine, ids, hexOf(mixed)),
+          stems: stems_,
+          say: (v) => `${text}: harmony goes from ${before.toFixed(2)} to ${(v.harmonyFlowers as number).toFixed(2)}.`,
+        }
+      }),
+      otherwise: { text: `${text}.`, stems: stems_ },
     },
   ]
 }

@@ -1,11 +1,11 @@
 import type { Edit } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import type { Lengths } from './advice.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
-import { measureProminence, type Prominence, scoreProminence } from './focal-prominence.ts'
-import { bestOf, tryOut } from './trial.ts'
-import type { Advice } from './types.ts'
-import { numbered, percent, round } from './words.ts'
+import { measureProminence, type Prominence } from './focal-prominence.ts'
+import type { Idea, Topic, Values } from './trial.ts'
+import { named, numbered, percent, steps } from './words.ts'
 
 const along = (stem: ResolvedStem, mm: number): Edit => ({
   do: 'shift-stems',
@@ -13,74 +13,173 @@ const along = (stem: ResolvedStem, mm: number): Edit => ({
   by: [stem.axis[0] * mm, stem.axis[1] * mm, stem.axis[2] * mm],
 })
 
-const aboutHidden = (engine: Engine, p: Prominence): Advice[] => {
+const bringOut = (stem: ResolvedStem, part: number, lengths: Lengths, then: (v: Values) => string): Idea => {
+  const mm = steps(part * stem.head_mm)
+  return {
+    edit: along(stem, mm),
+    stems: [stem.id],
+    say: (v) => `Bring out ${numbered(stem)}, by ${lengths(mm)} the way it faces: ${then(v)}.`,
+  }
+}
+
+const apart = (a: ResolvedStem, b: ResolvedStem): number => Math.hypot(...a.stem.tip.map((v, i) => v - b.stem.tip[i]!))
+
+/** Sets a stem aside from a bloom that it hides: sideways, as seen by one whom the bloom faces. */
+const setAside = (bloom: ResolvedStem, stem: ResolvedStem, lengths: Lengths, then: (v: Values) => string): Idea => {
+  const mm = steps(0.5 * bloom.head_mm)
+  const away = stem.stem.tip.map((v, i) => v - bloom.stem.tip[i]!)
+  const facing = bloom.axis.reduce((sum, v, i) => sum + v * away[i]!, 0)
+  const side = away.map((v, i) => v - facing * bloom.axis[i]!)
+  const length = Math.hypot(...side)
+  const [x, y, z] = length > 1 ? side.map((v) => (v * mm) / length) : [0, 0, -mm]
+  return {
+    edit: { do: 'shift-stems', ids: [stem.id], by: [x!, y!, z!] },
+    stems: [stem.id, bloom.id],
+    say: (v) => `Set ${numbered(stem)}, ${lengths(mm)} aside from ${numbered(bloom)}: ${then(v)}.`,
+  }
+}
+
+const then = {
+  visible:
+    (before: number) =>
+    (v: Values): string =>
+      `${percent(v.focalVisible as number)} of the focal flowers then shows unhidden instead of ${percent(before)}`,
+  rank: (v: Values): string =>
+    v.focalRank === 1 ? 'a focal flower then leads' : `the first focal flower then ranks ${v.focalRank}`,
+  share:
+    (before: number) =>
+    (v: Values): string =>
+      `the focal flowers then hold ${percent(v.focalShare as number)} of the eye instead of ${percent(before)}`,
+}
+
+const aboutHidden = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   const { stems } = engine.resolved
   const worst = p.unhidden.indexOf(Math.min(...p.unhidden))
   const stem = stems[p.focal[worst]!]!
-  const before = p.unhidden[worst]!
-  const edits = [0.35, 0.7].map((k) => along(stem, k * stem.head_mm))
-  const shownOf = (e: Engine): number => measureProminence(e).unhidden[worst] ?? 0
-  const best = bestOf(tryOut(engine, edits, shownOf), before + 0.03)
-  const text = `${numbered(stem)}, shows only ${percent(before)} of itself, all ways round`
-  if (best?.edit.do !== 'shift-stems') return [{ text: `${text}: cut back what stands round it.`, stems: [stem.id] }]
+  const words = then.visible(p.focalVisible!)
+  const near = stems
+    .filter((s) => s.role !== 'focal')
+    .sort((a, b) => apart(a, stem) - apart(b, stem))
+    .slice(0, 2)
+  return {
+    ideas: [
+      bringOut(stem, 0.35, lengths, words),
+      ...near.map((s) => setAside(stem, s, lengths, words)),
+      bringOut(stem, 0.7, lengths, words),
+    ],
+    otherwise: {
+      text: `${numbered(stem)}, shows ${percent(p.unhidden[worst]!)} of itself even where it shows best: cut back what stands round it.`,
+      stems: [stem.id],
+    },
+  }
+}
+
+const openIdea = (engine: Engine, p: Prominence, words: (v: Values) => string): Idea[] => {
+  const { stems } = engine.resolved
+  const shut = p.focal.map((i) => stems[i]!).filter((s) => s.openness < 0.95 && s.stem.head === undefined)
+  if (shut.length === 0) return []
+  const ids = shut.map((s) => s.id)
   return [
     {
-      text: `${text}. Bring it out by ${round(Math.hypot(...best.edit.by))} mm the way it faces: then ${percent(best.value)} shows.`,
-      stems: [stem.id],
-      edit: best.edit,
+      edit: { do: 'set-stems', ids, set: { openness: 1 } },
+      stems: ids,
+      say: (v) => `Let ${named(shut)}, open fully before they are set: ${words(v)}.`,
     },
   ]
 }
 
-const aboutLead = (engine: Engine, p: Prominence, score: number): Advice[] => {
+const aboutLead = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   const { stems } = engine.resolved
-  const rival = p.stems.find((d) => !p.focal.includes(d.place))
-  const best = p.stems.find((d) => p.focal.includes(d.place))
-  if (!rival || !best) return []
-  const [strong, focal] = [stems[rival.place]!, stems[best.place]!]
-  const edits: Edit[] = [along(focal, 0.5 * focal.head_mm), along(strong, -0.6 * strong.head_mm)]
-  if (focal.openness < 0.95 && focal.stem.head === undefined)
-    edits.push({ do: 'set-stems', ids: [focal.id], set: { openness: 1 } })
-  const found = bestOf(tryOut(engine, edits, scoreProminence), score + 0.5)
-  const text = `${numbered(strong)}, draws the eye before ${numbered(focal)}`
-  if (!found)
-    return [
+  const strong = stems[p.stems.find((d) => !p.focal.includes(d.place))!.place]!
+  const focal = stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
+  const deep = steps(0.6 * strong.head_mm)
+  return {
+    ideas: [
+      ...openIdea(engine, p, then.rank),
+      bringOut(focal, 0.5, lengths, then.rank),
       {
-        text: `${text}: set it deeper, or give the focal flower a larger or stronger neighbour.`,
+        edit: along(strong, -deep),
         stems: [strong.id, focal.id],
+        say: (v) =>
+          `${numbered(strong)}, draws the eye before ${numbered(focal)}: set it ${lengths(deep)} deeper, ${then.rank(v)}.`,
       },
-    ]
-  const how =
-    found.edit.do === 'set-stems'
-      ? 'a focal flower fully open leads better'
-      : found.edit.do === 'shift-stems' && found.edit.ids[0] === strong.id
-        ? `set it ${round(0.6 * strong.head_mm)} mm deeper`
-        : `bring the focal flower out by ${round(0.5 * focal.head_mm)} mm`
-  return [{ text: `${text}: ${how}.`, stems: [strong.id, focal.id], edit: found.edit }]
+      {
+        edit: { do: 'lengthen-stems', ids: [strong.id], factor: 0.8 },
+        stems: [strong.id, focal.id],
+        say: (v) => `${numbered(strong)}, draws the eye before ${numbered(focal)}: cut it by a fifth, ${then.rank(v)}.`,
+      },
+    ],
+    otherwise: {
+      text: `${numbered(strong)}, draws the eye before ${numbered(focal)}: set it deeper, or choose a focal flower that is larger or stands off more.`,
+      stems: [strong.id, focal.id],
+    },
+  }
 }
 
-/** Advice on what leads the eye, each edit tried and measured. */
-export const adviseFocal = (engine: Engine): Advice[] => {
-  const p = measureProminence(engine)
-  const score = scoreProminence(engine)
-  if (score === null || p.focalShare === null) return []
-  const { form } = engine.resolved.document
-  const under = (key: string, value: number): boolean => value < bandOf('focal-prominence', key, form)!.band[0]
-  const advice: Advice[] = []
-  if (under('focalVisible', p.focalVisible!)) advice.push(...aboutHidden(engine, p))
-  if (under('focalLead', p.focalLead!)) advice.push(...aboutLead(engine, p, score))
-  const best = engine.resolved.stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
-  if (p.vesselPull! > bandOf('focal-prominence', 'vesselPull', form)!.band[1])
-    advice.push({
-      text: `The vessel draws the eye before ${numbered(best)}: let greens fall over its rim, or choose a vessel nearer the colour of the cloth.`,
-      stems: [best.id],
-    })
-  if (under('focalShare', p.focalShare) && advice.length === 0) {
-    const twin = engine.resolved.stems[p.focal[0]!]!
-    advice.push({
-      text: `The focal flowers hold ${percent(p.focalShare)} of the eye: set another beside ${numbered(twin)}, or open them further.`,
-      stems: p.focal.map((i) => engine.resolved.stems[i]!.id),
-    })
+const aboutShare = (engine: Engine, p: Prominence): Topic => {
+  const { stems } = engine.resolved
+  const ids = p.focal.map((i) => stems[i]!.id)
+  const twin = stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
+  const words = then.share(p.focalShare!)
+  let id = `${twin.id}-b`
+  while (stems.some((s) => s.id === id)) id += 'b'
+  const [x, y] = [twin.stem.tip[0], twin.stem.tip[1]]
+  const from = Math.hypot(x, y)
+  const [dx, dy] = from > 1 ? [-y / from, x / from] : [1, 0]
+  const beside = (side: number): Idea => ({
+    edit: {
+      do: 'duplicate-stems',
+      ids: [twin.id],
+      newIds: [id],
+      by: [side * dx * twin.head_mm * 0.9, side * dy * twin.head_mm * 0.9, -0.2 * twin.head_mm],
+    },
+    stems: [twin.id],
+    say: (v) => `Set one more beside ${numbered(twin)}: ${words(v)}.`,
+  })
+  return {
+    ideas: [...openIdea(engine, p, words), beside(1), beside(-1)],
+    otherwise: {
+      text: `The focal flowers hold ${percent(p.focalShare!)} of the eye: set another beside ${numbered(twin)}, or choose larger ones.`,
+      stems: ids,
+    },
   }
-  return advice
+}
+
+const aboutVessel = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
+  const { stems, vessel } = engine.resolved
+  const best = stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
+  const greens = stems
+    .filter((s) => s.role === 'greens')
+    .sort((a, b) => a.stem.tip[2] - b.stem.tip[2])
+    .slice(0, 2)
+  const down = steps(0.4 * vessel.height)
+  return {
+    ideas: greens.map((s) => ({
+      edit: { do: 'shift-stems', ids: [s.id], by: [0.3 * s.stem.tip[0], 0.3 * s.stem.tip[1], -down] },
+      stems: [s.id],
+      say: (v) =>
+        `Let ${numbered(s)}, fall ${lengths(down)} lower over the rim: ${(v.vesselRank as number) > p.vesselRank ? `the vessel then ranks ${v.vesselRank} instead of ${p.vesselRank}` : 'the vessel then draws less'}.`,
+    })),
+    otherwise: {
+      text: `The vessel draws ${(p.vesselPull!).toFixed(1)} × what ${numbered(best)}, draws: let greens fall over its rim, or choose a vessel nearer the colour of the cloth.`,
+      stems: [best.id],
+    },
+  }
+}
+
+/** What is amiss with the lead of the focal flowers, and ideas against it. */
+export const adviseFocal = (engine: Engine, lengths: Lengths): Topic[] => {
+  const p = measureProminence(engine)
+  if (p.focalShare === null) return []
+  const { form } = engine.resolved.document
+  const amiss = (key: string, value: number): boolean => {
+    const [least, most] = bandOf('focal-prominence', key, form)!.band
+    return value < least || value > most
+  }
+  const topics: Topic[] = []
+  if (amiss('focalLead', p.focalLead!) || amiss('focalRank', p.focalRank!)) topics.push(aboutLead(engine, p, lengths))
+  if (amiss('focalVisible', p.focalVisible!)) topics.push(aboutHidden(engine, p, lengths))
+  if (amiss('focalShare', p.focalShare)) topics.push(aboutShare(engine, p))
+  if (amiss('vesselPull', p.vesselPull!)) topics.push(aboutVessel(engine, p, lengths))
+  return topics
 }

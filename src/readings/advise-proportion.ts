@@ -1,65 +1,75 @@
 import type { Edit } from '../arrangement/index.ts'
+import type { ResolvedStem } from '../geometry/index.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
-import { measureProportion, scoreProportion } from './proportion.ts'
-import { bestOf, tryOut } from './trial.ts'
-import type { Advice } from './types.ts'
-import { formWords, listed, numbered, round } from './words.ts'
+import { measureProportion, type Proportion } from './proportion.ts'
+import type { Idea, Topic } from './trial.ts'
+import { formWords, named, round } from './words.ts'
 
-/** Advice on height and spread, each edit tried and measured. */
-export const adviseProportion = (engine: Engine): Advice[] => {
-  const p = measureProportion(engine)
-  const score = scoreProportion(engine)
-  if (!p || score === null) return []
+const times = (value: unknown): string => `${round(value as number, 2)} ×`
+
+const aboutHeight = (engine: Engine, p: Proportion, [least, most]: readonly [number, number]): Topic => {
   const { stems, document } = engine.resolved
-  const advice: Advice[] = []
-  const height = bandOf('proportion', 'heightRatio', document.form)?.band
-  const spread = bandOf('proportion', 'spreadRatio', document.form)?.band
+  const low = p.heightRatio < least
+  // Just inside the band, so that the smallest change that serves is the one advised.
+  const aim = (low ? least * 1.03 : most * 0.97) / p.heightRatio
+  const tall = stems.filter((s) => s.stem.tip[2] > 0).sort((a, b) => b.stem.tip[2] - a.stem.tip[2])
+  const text = `${low ? 'Low' : 'High'} for the vessel: ${times(p.heightRatio)}, wanted ${least}–${most} × for ${formWords(document.form)}. `
+  const idea = (some: ResolvedStem[], factor: number): Idea => ({
+    edit: { do: 'lengthen-stems', ids: some.map((s) => s.id), factor },
+    stems: some.map((s) => s.id),
+    say: (v) =>
+      `${text}${low ? 'Lengthen' : 'Shorten'} ${some.length === tall.length ? 'all stems' : named(some)}${some.length === tall.length ? '' : ','} by ${round(100 * Math.abs(factor - 1))} %: then it is ${times(v.heightRatio)}.`,
+  })
+  // Whole percents, so that what is said is what is done.
+  const factors = [aim, (1 + aim) / 2].map((f) => Math.max(0.1, Math.round(100 * f) / 100))
+  const few = tall.slice(0, Math.max(1, Math.round(tall.length / 5)))
+  const half = tall.slice(0, Math.max(1, Math.round(tall.length / 2)))
+  return {
+    ideas: [tall, few, half].flatMap((some) => factors.map((factor) => idea(some, factor))),
+    otherwise: {
+      text: `${text}${named(tall.slice(0, 2))}, stand${tall.length > 1 ? '' : 's'} highest; ${low ? 'lengthening what is there costs other readings: a taller stem, or a smaller vessel, serves' : 'shortening what is there costs other readings: a taller vessel serves'}.`,
+      stems: tall.slice(0, 2).map((s) => s.id),
+    },
+  }
+}
 
-  if (height && (p.heightRatio < height[0] || p.heightRatio > height[1])) {
-    const low = p.heightRatio < height[0]
-    // Just inside the band, so that the smallest change that serves is the one advised.
-    const aim = low ? height[0] * 1.03 : height[1] * 0.97
-    const ids = stems.filter((s) => s.stem.tip[2] > 0).map((s) => s.id)
-    const edits = [aim / p.heightRatio, (1 + aim / p.heightRatio) / 2].map(
-      (factor): Edit => ({ do: 'lengthen-stems', ids, factor }),
-    )
-    const best = bestOf(tryOut(engine, edits, scoreProportion), score + 0.5)
-    const tall = stems.toSorted((a, b) => b.stem.tip[2] - a.stem.tip[2]).slice(0, 2)
-    const names = listed(tall.map(numbered))
-    const text = `${low ? 'Low' : 'High'} for the vessel: ${round(p.heightRatio, 1)} ×, wanted ${height[0]}–${height[1]} × for ${formWords(document.form)}. `
-    const factor = best?.edit.do === 'lengthen-stems' ? best.edit.factor : 1
-    advice.push(
-      best
-        ? {
-            text: `${text}${low ? 'Lengthen' : 'Shorten'} all stems by ${round(100 * Math.abs(factor - 1))} %; ${names}, stand${tall.length > 1 ? '' : 's'} highest.`,
-            stems: ids,
-            edit: best.edit,
-          }
-        : { text: `${text}${names}, stand${tall.length > 1 ? '' : 's'} highest.`, stems: tall.map((s) => s.id) },
-    )
-  }
-  if (spread && (p.spreadRatio < spread[0] || p.spreadRatio > spread[1])) {
-    const narrow = p.spreadRatio < spread[0]
-    const wide = stems
-      .toSorted((a, b) => Math.hypot(b.stem.tip[0], b.stem.tip[1]) - Math.hypot(a.stem.tip[0], a.stem.tip[1]))
-      .slice(0, Math.max(1, Math.ceil(stems.length / 6)))
-    const aim = (narrow ? spread[0] * 1.03 : spread[1] * 0.97) / p.spreadRatio
-    const edits = [aim, (1 + aim) / 2].map((k): Edit => {
-      const move = wide.map((s): Edit => {
-        const { tip } = s.stem
-        return { do: 'shift-stems', ids: [s.id], by: [tip[0] * (k - 1), tip[1] * (k - 1), 0] }
-      })
-      return { do: 'many', label: narrow ? 'spread out' : 'drawn in', edits: move }
+const aboutSpread = (engine: Engine, p: Proportion, [least, most]: readonly [number, number]): Topic => {
+  const { stems } = engine.resolved
+  const narrow = p.spreadRatio < least
+  const out = stems.toSorted(
+    (a, b) => Math.hypot(b.stem.tip[0], b.stem.tip[1]) - Math.hypot(a.stem.tip[0], a.stem.tip[1]),
+  )
+  const aim = (narrow ? least * 1.03 : most * 0.97) / p.spreadRatio
+  const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${times(p.spreadRatio)}, wanted ${least}–${most} ×. `
+  const idea = (part: number, k: number): Idea => {
+    const wide = out.slice(0, Math.max(1, Math.ceil(stems.length * part)))
+    const edits = wide.map((s): Edit => {
+      const { tip } = s.stem
+      return { do: 'shift-stems', ids: [s.id], by: [tip[0] * (k - 1), tip[1] * (k - 1), 0] }
     })
-    const best = bestOf(tryOut(engine, edits, scoreProportion), score + 0.5)
-    const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${round(p.spreadRatio, 1)} ×, wanted ${spread[0]}–${spread[1]} ×. `
-    const names = listed(wide.slice(0, 3).map(numbered))
-    advice.push({
-      text: `${text}${narrow ? 'Lean out' : 'Draw in'} ${names}${wide.length > 3 ? ` and ${wide.length - 3} more` : ''}.`,
+    return {
+      edit: { do: 'many', label: narrow ? 'spread out' : 'drawn in', edits },
       stems: wide.map((s) => s.id),
-      ...(best ? { edit: best.edit } : {}),
-    })
+      say: (v) => `${text}${narrow ? 'Lean out' : 'Draw in'} ${named(wide)}: then it is ${times(v.spreadRatio)}.`,
+    }
   }
-  return advice
+  const few = out.slice(0, 3)
+  return {
+    ideas: [idea(1 / 6, aim), idea(1 / 3, aim), idea(1 / 6, (1 + aim) / 2), idea(1, aim)],
+    otherwise: { text: `${text}${narrow ? 'Lean out' : 'Draw in'} ${named(few)}.`, stems: few.map((s) => s.id) },
+  }
+}
+
+/** What is amiss with height and spread, and ideas against it. */
+export const adviseProportion = (engine: Engine): Topic[] => {
+  const p = measureProportion(engine)
+  if (!p) return []
+  const { form } = engine.resolved.document
+  const height = bandOf('proportion', 'heightRatio', form)?.band
+  const spread = bandOf('proportion', 'spreadRatio', form)?.band
+  const topics: Topic[] = []
+  if (height && (p.heightRatio < height[0] || p.heightRatio > height[1])) topics.push(aboutHeight(engine, p, height))
+  if (spread && (p.spreadRatio < spread[0] || p.spreadRatio > spread[1])) topics.push(aboutSpread(engine, p, spread))
+  return topics
 }

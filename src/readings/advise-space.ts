@@ -1,11 +1,11 @@
 import type { Edit, Point3 } from '../arrangement/index.ts'
 import { projectPoint, type ResolvedStem, unprojectElevation, viewAxes } from '../geometry/index.ts'
+import type { Lengths } from './advice.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
-import { measureSpace, type Space, scoreSpace } from './negative-space.ts'
-import { bestOf, tryOut } from './trial.ts'
-import type { Advice } from './types.ts'
-import { formWords, listed, numbered, percent, round } from './words.ts'
+import { measureSpace, type Space } from './negative-space.ts'
+import type { Idea, Topic } from './trial.ts'
+import { formWords, listed, named, numbered, percent } from './words.ts'
 
 const shift = (stem: ResolvedStem, to: Point3): Edit => {
   const { tip } = stem.stem
@@ -15,129 +15,114 @@ const shift = (stem: ResolvedStem, to: Point3): Edit => {
 const side = (turn: number): string => (turn === 0 ? 'the front' : `${turn}° round`)
 
 /** Way of a move as seen in the elevation. */
-const wayOf = (dx: number, dz: number): string => {
+const wayOf = (dx: number, dz: number, lengths: Lengths): string => {
   const words = []
-  if (Math.abs(dz) >= 5) words.push(`${round(Math.abs(dz))} mm ${dz > 0 ? 'up' : 'down'}`)
-  if (Math.abs(dx) >= 5) words.push(`${round(Math.abs(dx))} mm to the ${dx > 0 ? 'right' : 'left'}`)
-  return listed(words)
+  if (Math.abs(dz) >= 5) words.push(`${lengths(Math.abs(dz))} ${dz > 0 ? 'up' : 'down'}`)
+  if (Math.abs(dx) >= 5) words.push(`${lengths(Math.abs(dx))} to the ${dx > 0 ? 'right' : 'left'}`)
+  return words.length > 0 ? listed(words) : 'a little'
 }
 
-const aboutHole = (engine: Engine, s: Space): Advice[] => {
+const fives = (mm: number): number => 5 * Math.round(mm / 5)
+
+/** Fillers first, then greens, then any other that is neither focal nor a line. */
+const ORDER: Partial<Record<string, number>> = { filler: 0, greens: 1, mass: 2, form: 3 }
+
+const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
   const { stems } = engine.resolved
   const angle = { turn: s.turn, pitch: 0 }
-  const near = stems
+  const all = stems
+    .filter((stem) => stem.plant.formClass !== 'line')
     .map((stem) => ({ stem, at: projectPoint(stem.stem.tip, angle) }))
-    .filter(({ stem }) => stem.plant.formClass !== 'line')
     .map((n) => ({ ...n, far: Math.hypot(n.at[0] - s.centre[0], n.at[1] - s.centre[1]) }))
     .sort((a, b) => a.far - b.far)
+  const near = all.slice(0, 3)
+  const fillers = all
+    .filter(({ stem }) => stem.role !== 'focal')
+    .slice(0, 8)
+    .sort((a, b) => (ORDER[a.stem.role] ?? 4) - (ORDER[b.stem.role] ?? 4) || a.far - b.far)
     .slice(0, 3)
-  const edits = near.flatMap(({ stem, at }) =>
-    [0.4, 0.75].map((k) =>
-      shift(
-        stem,
-        unprojectElevation(stem.stem.tip, s.turn, [
-          at[0] + k * (s.centre[0] - at[0]),
-          at[1] + k * (s.centre[1] - at[1]),
-        ]),
-      ),
-    ),
+  const ideas = [0.75, 1, 0.4].flatMap((k) =>
+    fillers.map(({ stem, at }): Idea => {
+      const [dx, dz] = [fives(k * (s.centre[0] - at[0])), fives(k * (s.centre[1] - at[1]))]
+      return {
+        edit: shift(stem, unprojectElevation(stem.stem.tip, s.turn, [at[0] + dx, at[1] + dz])),
+        stems: [stem.id],
+        say: (v) => {
+          const left = v.largestHole_mm as number
+          return `Seen from ${side(s.turn)}, move ${numbered(stem)}, ${wayOf(dx, dz, lengths)} into the hole: ${left < 3 ? 'none is then left' : `the largest then measures ${lengths(left)}`} instead of ${lengths(s.hole)}.`
+        },
+      }
+    }),
   )
-  const tried = tryOut(engine, edits, (e) => -(measureSpace(e)?.hole ?? Number.POSITIVE_INFINITY))
-  // It has to be seen: at least a tenth smaller.
-  const best = bestOf(tried, -0.9 * s.hole)
   const names = listed(near.map(({ stem }) => numbered(stem)))
-  if (best?.edit.do !== 'shift-stems')
-    return [
-      {
-        text: `The hole of ${round(s.hole)} mm seen from ${side(s.turn)} lies between ${names}: a small stem set there closes it.`,
-        stems: near.map(({ stem }) => stem.id),
-      },
-    ]
-  const moved = stems.find((x) => best.edit.do === 'shift-stems' && x.id === best.edit.ids[0])!
-  const { right } = viewAxes(angle)
-  const { by } = best.edit
-  const way = wayOf(by[0] * right[0] + by[1] * right[1], by[2])
-  return [
-    {
-      text: `Seen from ${side(s.turn)}, move ${numbered(moved)}, ${way} into the hole: ${-best.value < 3 ? 'none is then left' : `the largest then measures ${round(-best.value)} mm`} instead of ${round(s.hole)} mm.`,
-      stems: [moved.id],
-      edit: best.edit,
+  return {
+    ideas: ideas,
+    otherwise: {
+      text: `The hole of ${lengths(s.hole)} seen from ${side(s.turn)} lies between ${names}: a small stem set there closes it.`,
+      stems: near.map(({ stem }) => stem.id),
     },
-  ]
+  }
 }
 
-const aboutMouth = (engine: Engine, s: Space): Advice[] => {
+const aboutMouth = (engine: Engine, s: Space): Topic => {
   const { stems, vessel } = engine.resolved
   const half = Math.min(vessel.width, vessel.depth) / 2
+  const { toward } = viewAxes({ turn: s.mouthTurn, pitch: 0 })
   const low = stems
     .filter((x) => x.plant.formClass !== 'line' && x.role !== 'focal')
     .sort((a, b) => Number(b.role === 'greens') - Number(a.role === 'greens') || a.stem.tip[2] - b.stem.tip[2])
     .slice(0, 3)
-  // Toward the one who sees the mouth: the front of the rim at that turn.
-  const edits = low.flatMap((stem) =>
-    [0.3, 0.8].map((k) => {
-      const { toward } = viewAxes({ turn: s.mouthTurn, pitch: 0 })
-      return shift(stem, [toward[0] * half * k, toward[1] * half * k, half * 0.4 + stem.head_mm / 4])
-    }),
-  )
-  const tried = tryOut(engine, edits, (e) => -(measureSpace(e)?.mouthShowing ?? 2))
-  const best = bestOf(tried, -s.mouthShowing + 0.03)
-  if (best?.edit.do !== 'shift-stems')
-    return [
-      {
-        text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side(s.mouthTurn)}: low greens over the rim hide it.`,
-        stems: [],
-      },
-    ]
-  const moved = stems.find((x) => best.edit.do === 'shift-stems' && x.id === best.edit.ids[0])!
-  return [
-    {
-      text: `Bring ${numbered(moved)}, low over the rim toward ${side(s.mouthTurn)}: ${percent(-best.value)} of the mouth then shows instead of ${percent(s.mouthShowing)}.`,
-      stems: [moved.id],
-      edit: best.edit,
+  return {
+    // Toward the one who sees the mouth: the front of the rim at that turn.
+    ideas: [0.8, 0.3].flatMap((k) =>
+      low.map(
+        (stem): Idea => ({
+          edit: shift(stem, [toward[0] * half * k, toward[1] * half * k, half * 0.4 + stem.head_mm / 4]),
+          stems: [stem.id],
+          say: (v) =>
+            `Bring ${numbered(stem)}, low over the rim toward ${side(s.mouthTurn)}: ${percent(v.mouthShowing as number)} of the mouth then shows instead of ${percent(s.mouthShowing)}.`,
+        }),
+      ),
+    ),
+    otherwise: {
+      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side(s.mouthTurn)}: low greens over the rim hide it.`,
+      stems: [],
     },
-  ]
+  }
 }
 
-const aboutAir = (engine: Engine, s: Space, wanted: readonly [number, number]): Advice[] => {
+const aboutAir = (engine: Engine, s: Space, wanted: readonly [number, number]): Topic => {
   const { stems, document } = engine.resolved
-  const score = scoreSpace(engine)
-  if (stems.length < 3 || score === null) return []
   const out = stems.toSorted((a, b) => Math.hypot(...b.stem.tip) - Math.hypot(...a.stem.tip))
   const closed = s.voidFraction < wanted[0]
   // Too closed: let the farthest reach farther. Too open: draw them in.
-  const few = out.slice(0, Math.max(1, Math.round(stems.length / 8)))
-  const edits = (closed ? [1.15, 1.3] : [0.9, 0.8]).map(
-    (factor): Edit => ({ do: 'lengthen-stems', ids: few.map((x) => x.id), factor }),
-  )
-  const tried = tryOut(engine, edits, (e) => {
-    const there = measureSpace(e)?.voidFraction ?? s.voidFraction
-    return closed ? there : -there
-  })
-  const best = bestOf(tried, (closed ? s.voidFraction : -s.voidFraction) + 0.01)
-  if (!best) return []
-  const names = listed(few.slice(0, 3).map(numbered)) + (few.length > 3 ? ` and ${few.length - 3} more` : '')
-  const there = percent(Math.abs(best.value))
-  return [
-    {
-      text: `${closed ? 'The outline is closed for' : 'The outline is more open than'} ${formWords(document.form)}${closed ? '' : ' wants'}: ${closed ? 'let' : 'draw in'} ${names}${closed ? ', reach farther' : ''}; air goes from ${percent(s.voidFraction)} to ${there}.`,
+  const idea = (part: number, factor: number): Idea => {
+    const few = out.slice(0, Math.max(1, Math.round(stems.length * part)))
+    const names = named(few)
+    return {
+      edit: { do: 'lengthen-stems', ids: few.map((x) => x.id), factor },
       stems: few.map((x) => x.id),
-      edit: best.edit,
-    },
-  ]
+      say: (v) =>
+        `The outline is ${closed ? 'closed for' : 'more open than'} ${formWords(document.form)}${closed ? '' : ' wants'}: ${closed ? 'lengthen' : 'shorten'} ${names}, by ${percent(Math.abs(factor - 1))}; air goes from ${percent(s.voidFraction)} to ${percent(v.voidFraction as number)}.`,
+    }
+  }
+  const ideas = closed
+    ? [idea(1 / 8, 1.15), idea(1 / 8, 1.3), idea(1 / 4, 1.2), idea(1 / 5, 1.5)]
+    : [idea(1 / 8, 0.9), idea(1 / 8, 0.8), idea(1 / 4, 0.85), idea(1 / 3, 0.75)]
+  return { ideas: stems.length < 3 ? [] : ideas, otherwise: null }
 }
 
-/** Advice on air and holes, each edit tried and measured. */
-export const adviseSpace = (engine: Engine): Advice[] => {
+/** What is amiss with air and holes, and ideas against it. */
+export const adviseSpace = (engine: Engine, lengths: Lengths): Topic[] => {
   const s = measureSpace(engine)
   if (!s) return []
   const { form, vessel } = engine.resolved.document
   const hole = bandOf('negative-space', 'holeShare', form)!.band
   const mouth = bandOf('negative-space', 'mouthShowing', form)!.band
   const air = bandOf('negative-space', 'voidFraction', form)!.band
-  const advice: Advice[] = []
-  if (s.reach > 0 && s.hole / s.reach > hole[1]) advice.push(...aboutHole(engine, s))
-  if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) advice.push(...aboutMouth(engine, s))
-  if (s.voidFraction < air[0] || s.voidFraction > air[1]) advice.push(...aboutAir(engine, s, air))
-  return advice
+  const topics: Topic[] = []
+  if (s.reach > 0 && s.hole / s.reach > hole[1]) topics.push(aboutHole(engine, s, lengths))
+  if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) topics.push(aboutMouth(engine, s))
+  if (s.voidFraction < air[0] || s.voidFraction > air[1]) topics.push(aboutAir(engine, s, air))
+  return topics
 }

@@ -122,12 +122,6 @@ const partsOf = (engine: Engine, p: Prominence) => {
   ]
 }
 
-/** Score alone, for trying edits out. */
-export const scoreProminence = (engine: Engine): number | null => {
-  const p = measureProminence(engine)
-  return p.focal.length === 0 ? null : scoreOf(partsOf(engine, p).map((x) => x.part))
-}
-
 const factor = (key: string, name: string, value: number, unit: string, scale: [number, number]): Held => ({
   key,
   name,

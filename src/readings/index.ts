@@ -1,10 +1,12 @@
 import type { Resolved } from '../geometry/index.ts'
-import { adviseAll, type Readers } from './advice.ts'
+import type { Units } from '../units/index.ts'
+import { adviseAll } from './advice.ts'
 import { createEngine, type Engine } from './engine.ts'
 import { readProminence } from './focal-prominence.ts'
 import { readSpace } from './negative-space.ts'
 import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
+import type { Readers } from './trial.ts'
 import type { ReadingResult } from './types.ts'
 
 /** Every reading there is, in the order in which they are shown. A new one is a file and a line here. */
@@ -22,15 +24,17 @@ export interface ReadOptions {
   advice?: boolean
   /** Made once and given each time, it paints only what changed. */
   engine?: Engine
+  /** How lengths are written in the words of advice; mm if absent. */
+  units?: Units
 }
 
 /** All readings of an arrangement. Same input, same result, whatever was read before. */
-export const readAll = (resolved: Resolved, { advice = true, engine }: ReadOptions = {}): ReadingResult[] => {
+export const readAll = (resolved: Resolved, { advice = true, engine, units }: ReadOptions = {}): ReadingResult[] => {
   house ??= engine ? null : createEngine()
   const on = engine ?? house!
   on.update(resolved)
   const results = Object.values(READINGS).map((read) => read(on))
-  return advice ? adviseAll(on, results, READINGS) : results
+  return advice ? adviseAll(on, results, READINGS, units) : results
 }
 
 export { BANDS, bandOf, bandScore } from './bands.ts'

@@ -96,12 +96,6 @@ const partsOf = (engine: Engine, s: Space) => {
   return { open, hole, hole_mm, mouth, share, score: scoreOf(counts) }
 }
 
-/** Score alone, for trying edits out. */
-export const scoreSpace = (engine: Engine): number | null => {
-  const s = measureSpace(engine)
-  return s && partsOf(engine, s).score
-}
-
 export const readSpace = (engine: Engine): ReadingResult => {
   const s = measureSpace(engine)
   if (!s) {

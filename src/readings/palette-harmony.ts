@@ -92,12 +92,6 @@ const OU_LUO =
 const scaleOf = (c: Colours): number | null =>
   c.flowers.mean ? harmonyScale(c.flowers.mean.harmony, c.flowers.colours) : null
 
-/** Score alone, for trying edits out. */
-export const scoreColours = (engine: Engine): number | null => {
-  const c = measureColours(engine)
-  return c && scaleOf(c)
-}
-
 const shown = (
   key: string,
   name: string,

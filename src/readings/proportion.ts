@@ -91,14 +91,6 @@ const partsOf = (engine: Engine, p: Proportion) => {
   return { height, spread, share, table }
 }
 
-/** Score alone, for trying edits out. */
-export const scoreProportion = (engine: Engine): number | null => {
-  const p = measureProportion(engine)
-  if (!p) return null
-  const { height, spread, share } = partsOf(engine, p)
-  return scoreOf([height.part, spread.part, share.part])
-}
-
 export const readProportion = (engine: Engine): ReadingResult => {
   const p = measureProportion(engine)
   const none = {

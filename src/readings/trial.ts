@@ -1,32 +1,63 @@
 import { applyEdit, type Edit } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
+import type { Advice, ReadingId, ReadingResult } from './types.ts'
 
-/** An edit that was tried, with what was measured after it. */
-export interface Tried<T> {
+export type Readers = Record<ReadingId, (engine: Engine) => ReadingResult>
+export type Values = ReadingResult['values']
+
+/** Something to be tried: the edit, the stems it is about, and what to say of it once it was measured. */
+export interface Idea {
   edit: Edit
-  value: T
+  stems: string[]
+  /** A sentence from the values of the reading as measured after the edit. */
+  say: (after: Values) => string
+}
+
+/** One thing that is amiss, with ideas against it, and what to say if none of them helps. */
+export interface Topic {
+  ideas: Idea[]
+  otherwise: Advice | null
+}
+
+/** An edit must lift its own reading by this much, points. Ours. */
+export const LIFT = 0.5
+/** And may lower no other reading by more than this, points. */
+export const HARM = 2
+
+/** Does the edit change colours and nothing else? Then how the palette reads is what it is meant to change. */
+const recolours = (edit: Edit): boolean =>
+  edit.do === 'set-slot' || (edit.do === 'set-stems' && Object.keys(edit.set).every((k) => k === 'colour'))
+
+/** An idea that was carried out, measured and found to help. */
+export interface Helped {
+  advice: Advice
+  /** Points gained in its own reading. */
+  gain: number
 }
 
 /**
- * Carries each edit out on the document that the engine looks at, measures, and puts everything back. So advice never
- * promises what was not seen to happen.
+ * Carries an idea out on the document that the engine looks at, and measures: its own reading first, the others only
+ * where that is better. The engine is left on the tried document.
  */
-export const tryOut = <T>(engine: Engine, edits: readonly Edit[], measure: (engine: Engine) => T): Tried<T>[] => {
-  const before = engine.resolved
+export const tryIdea = (
+  engine: Engine,
+  before: Engine['resolved'],
+  id: ReadingId,
+  results: readonly ReadingResult[],
+  idea: Idea,
+  readers: Readers,
+): Helped | null => {
   const plants = new Map(before.stems.map((s) => [s.stem.plant, s.plant]))
-  const tried = edits.map((edit) => {
-    engine.update(resolveArrangement(applyEdit(before.document, edit), (id) => plants.get(id)))
-    return { edit, value: measure(engine) }
-  })
-  engine.update(before)
-  return tried
-}
-
-/** The one with the highest value, if that is at least `atLeast`. */
-export const bestOf = (tried: readonly Tried<number | null>[], atLeast: number): Tried<number> | null => {
-  let best: Tried<number> | null = null
-  for (const { edit, value } of tried)
-    if (value !== null && value >= atLeast && (!best || value > best.value)) best = { edit, value }
-  return best
+  engine.update(resolveArrangement(applyEdit(before.document, idea.edit), (plant) => plants.get(plant)))
+  const own = readers[id](engine)
+  const gain = (own.score ?? 0) - (results.find((r) => r.id === id)?.score ?? 0)
+  if (own.score === null || gain < LIFT) return null
+  for (const other of results) {
+    if (other.id === id || other.score === null) continue
+    if (other.id === 'palette-harmony' && recolours(idea.edit)) continue
+    const after = readers[other.id](engine).score
+    if (after === null || after < other.score - HARM) return null
+  }
+  return { advice: { text: idea.say(own.values), stems: idea.stems, edit: idea.edit }, gain }
 }

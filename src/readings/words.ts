@@ -73,3 +73,10 @@ export const round = (value: number, digits = 0): string => {
   return Number(text) === 0 ? (0).toFixed(digits) : text
 }
 export const percent = (share: number): string => `${round(100 * share)} %`
+
+/** Lengths of moves go in steps of 5 mm, so that what is said is what is done. */
+export const steps = (mm: number): number => Math.max(5, 5 * Math.round(mm / 5))
+
+/** The first three by name, the rest counted. */
+export const named = (stems: readonly ResolvedStem[]): string =>
+  listed([...stems.slice(0, 3).map(numbered), ...(stems.length > 3 ? [`${stems.length - 3} more`] : [])])

@@ -103,7 +103,11 @@ describe('proportion', () => {
     expect(r.score).not.toBeNull()
   })
   it('advice on height brings it nearer the band', () => {
-    const d = design(mound(12, () => ({ head: 40 })).map((s) => ({ ...s, tip: [s.tip[0], s.tip[1], s.tip[2] * 0.4] })))
+    const flat = mound(16, () => ({ head: 60 })).map((s) => ({
+      ...s,
+      tip: [s.tip[0], s.tip[1], s.tip[2] * 0.5] as Stem['tip'],
+    }))
+    const d = design([...flat, stem('g', [0, 0, 20], { ...GREENS, head: 160 })])
     const r = read(d, true).proportion!
     const edit = r.advice.find((a) => a.edit)!.edit!
     expect(read(applyEdit(d, edit)).proportion!.score!).toBeGreaterThan(r.score!)
