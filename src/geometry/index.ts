@@ -18,6 +18,7 @@ export {
   stemOf,
   VESSEL_PIXEL,
 } from './raster.ts'
+export { coverParts } from './raster-cover.ts'
 export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
 export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
 export { solidInput, solidOf, standinsOf } from './solid.ts'

@@ -61,17 +61,17 @@ export interface Axes {
   toward: Point3
 }
 
-/** The nearer one stays; of two at the same depth the higher owner, so that the order of painting does not matter. */
-const put = (owner: Uint16Array, depth: Float32Array, i: number, d: number, code: number): void => {
-  const f = Math.fround(d)
-  const there = depth[i]!
-  if (f > there || (f === there && code > owner[i]!)) {
-    depth[i] = f
-    owner[i] = code
-  }
-}
-
-const splatEllipsoid = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
+// Of two at a pixel the nearer one stays; at the same depth the higher owner, so that the order of painting does not
+// matter. Written out in both loops below, which run over a million times a frame.
+/** One ellipsoid of prepared parts (parts.ts), at parts[o]. */
+export const splatEllipsoid = (
+  layer: Layer,
+  grid: Grid,
+  axes: Axes,
+  p: Float64Array,
+  o: number,
+  code: number,
+): void => {
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
   const x = p[o + 2]!
@@ -115,6 +115,8 @@ const splatEllipsoid = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o
   const ct = x * g[0] + y * g[1] + z * g[2]
   const mid = width / 2 - 0.5
   const { owner, depth, back, mass } = layer
+  const backOwner = back ? back.owner : null
+  const backDepth = back ? back.depth : null
   for (let r = r0; r <= r1; r++) {
     const du = (r + 0.5 - zeroRow) * mm - cu
     const left = 1 - (du * du) / suu
@@ -128,19 +130,37 @@ const splatEllipsoid = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o
     const row = r * width
     const base = ct + pu * du - px * cx
     const high = bulge * root
-    if (mass) mass.fill(1, row + c0, row + c1 + 1)
-    for (let c = c0; c <= c1; c++) {
-      const X = (c - mid) * mm
-      const q = (X - xc) / hw
-      const rise = high * Math.sqrt(Math.max(0, 1 - q * q))
+    const end = row + c1
+    if (mass) for (let i = row + c0; i <= end; i++) mass[i] = 1
+    // Along the span everything is linear but the root: q runs from edge to edge, the plane leans by px.
+    const per = 1 / hw
+    const first = (c0 - mid) * mm
+    for (let i = row + c0, k = 0; i <= end; i++, k++) {
+      const X = first + k * mm
+      const q = (X - xc) * per
+      const w = 1 - q * q
+      const rise = w > 0 ? high * Math.sqrt(w) : 0
       const flat = base + px * X
-      put(owner, depth, row + c, flat + rise, code)
-      if (back) put(back.owner, back.depth, row + c, rise - flat, code)
+      const near = Math.fround(flat + rise)
+      const there = depth[i]!
+      if (near > there || (near === there && code > owner[i]!)) {
+        depth[i] = near
+        owner[i] = code
+      }
+      if (backDepth !== null) {
+        const far = Math.fround(rise - flat)
+        const behind = backDepth[i]!
+        if (far > behind || (far === behind && code > backOwner![i]!)) {
+          backDepth[i] = far
+          backOwner![i] = code
+        }
+      }
     }
   }
 }
 
-const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
+/** One capsule of prepared parts, at parts[o]. */
+export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
   const radius = p[o + 8]!
@@ -158,6 +178,8 @@ const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: 
   const per = long2 > 0 ? 1 / long2 : 0
   const mid = width / 2 - 0.5
   const { owner, depth, back, mass } = layer
+  const backOwner = back ? back.owner : null
+  const backDepth = back ? back.depth : null
   for (let r = r0; r <= r1; r++) {
     const u = (r + 0.5 - zeroRow) * mm - au
     // The piece of the line that can reach this row bounds the pixels to be looked at.
@@ -183,8 +205,20 @@ const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: 
       const rise = Math.sqrt(d2)
       const flat = at + t * vt
       const i = r * width + c
-      put(owner, depth, i, flat + rise, code)
-      if (back) put(back.owner, back.depth, i, rise - flat, code)
+      const near = Math.fround(flat + rise)
+      const there = depth[i]!
+      if (near > there || (near === there && code > owner[i]!)) {
+        depth[i] = near
+        owner[i] = code
+      }
+      if (backDepth !== null) {
+        const far = Math.fround(rise - flat)
+        const behind = backDepth[i]!
+        if (far > behind || (far === behind && code > backOwner![i]!)) {
+          backDepth[i] = far
+          backOwner![i] = code
+        }
+      }
       if (mass) mass[i] = 1
     }
   }

@@ -55,27 +55,23 @@ const PLACE = Float64Array.from({ length: CELL_COUNT }, (_, i) =>
 )
 export const placeOfCell = (cell: number): number => PLACE[cell]!
 
-const across = new Float64Array(CELL_COUNT)
+/** The three scales together: what a unit of area in one cell counts in every other (cell × cell). */
+const WEIGHTS = Float64Array.from({ length: CELL_COUNT * CELL_COUNT }, (_, i) => {
+  const [from, to] = [Math.floor(i / CELL_COUNT), i % CELL_COUNT]
+  const [r0, c0, r, c] = [Math.floor(from / CELLS), from % CELLS, Math.floor(to / CELLS), to % CELLS]
+  return SCALES.reduce((sum, _scale, s) => {
+    const [k, sums] = [KERNELS[s]!, SUMS[s]!]
+    return sum + (k[Math.abs(r - r0)]! * k[Math.abs(c - c0)]!) / (sums[r]! * sums[c]! * SCALES.length)
+  }, 0)
+})
 
-/** Adds the mean over the scales of `area` seen from every cell to `out`: shares of what surrounds the cell. */
+/** Adds the mean over the scales of `area` seen from every cell to `out`. Most colours are seen in few cells. */
 const surround = (area: Float64Array, from: number, out: Float64Array): void => {
-  for (let s = 0; s < SCALES.length; s++) {
-    const k = KERNELS[s]!
-    const sums = SUMS[s]!
-    for (let r = 0; r < CELLS; r++) {
-      const row = from + r * CELLS
-      for (let c = 0; c < CELLS; c++) {
-        let sum = 0
-        for (let i = 0; i < CELLS; i++) sum += k[Math.abs(i - c)]! * area[row + i]!
-        across[r * CELLS + c] = sum
-      }
-    }
-    for (let r = 0; r < CELLS; r++)
-      for (let c = 0; c < CELLS; c++) {
-        let sum = 0
-        for (let i = 0; i < CELLS; i++) sum += k[Math.abs(i - r)]! * across[i * CELLS + c]!
-        out[from + r * CELLS + c]! += sum / (sums[r]! * sums[c]! * SCALES.length)
-      }
+  for (let cell = 0; cell < CELL_COUNT; cell++) {
+    const a = area[from + cell]!
+    if (a === 0) continue
+    const w = cell * CELL_COUNT
+    for (let i = 0; i < CELL_COUNT; i++) out[from + i]! += a * WEIGHTS[w + i]!
   }
 }
 
@@ -85,23 +81,32 @@ const surround = (area: Float64Array, from: number, out: Float64Array): void => 
  * so that one number of ΔE is meant at every scale.
  * @param labs colour 0 is the ground
  * @param area colour × cell: area in units of a cell (cell i = row × 12 + column); the ground's part is what is left
- * @returns colour × cell, in Lab distance
+ * @returns colour × cell, in Lab distance; 0 for colours that are nowhere in the picture
  */
 export const contrastField = (labs: readonly Lab[], area: Float64Array): Float64Array => {
-  const field = new Float64Array(labs.length * CELL_COUNT)
-  for (let c = 1; c < labs.length; c++) surround(area, c * CELL_COUNT, field)
+  const n = labs.length
+  const field = new Float64Array(n * CELL_COUNT)
+  // Colours that are not in the picture surround nothing, and nothing is asked of them.
+  const there: number[] = [0]
+  for (let c = 1; c < n; c++) {
+    let any = false
+    for (let i = c * CELL_COUNT; i < (c + 1) * CELL_COUNT && !any; i++) any = area[i] !== 0
+    if (!any) continue
+    there.push(c)
+    surround(area, c * CELL_COUNT, field)
+  }
   for (let i = 0; i < CELL_COUNT; i++) {
     let rest = 1
-    for (let c = 1; c < labs.length; c++) rest -= field[c * CELL_COUNT + i]!
+    for (const c of there) if (c > 0) rest -= field[c * CELL_COUNT + i]!
     field[i] = Math.max(0, rest)
   }
   const out = new Float64Array(field.length)
-  labs.forEach((a, p) => {
-    labs.forEach((b, q) => {
-      if (p === q) return
-      const d = distance(a, b)
-      for (let i = 0; i < CELL_COUNT; i++) out[p * CELL_COUNT + i]! += d * field[q * CELL_COUNT + i]!
-    })
-  })
+  for (const p of there)
+    for (const q of there) {
+      if (p === q) continue
+      const d = distance(labs[p]!, labs[q]!)
+      const [to, from] = [p * CELL_COUNT, q * CELL_COUNT]
+      for (let i = 0; i < CELL_COUNT; i++) out[to + i]! += d * field[from + i]!
+    }
   return out
 }

@@ -4,6 +4,7 @@ import {
   type Axes,
   clearLayer,
   copyLayer,
+  coverParts,
   createGapSpace,
   createLayer,
   type Grid,
@@ -45,6 +46,7 @@ interface View {
   work: Layer
   base: Layer
   clear: (layer: Layer) => void
+  splat: typeof splatParts
 }
 
 const nothing = { left: null } as { left: number[] | null }
@@ -83,10 +85,11 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
         if (plan) splatVesselPlan(l, grid, v)
         else splatVessel(l, grid, axes, v)
       }
-      return { axes, grid, work: w, base: base[i]!, clear }
+      return { axes, grid, work: w, base: base[i]!, clear, splat: splatParts }
     }),
     ...mouths.map(({ axes, grid }, i): View => {
-      return { axes, grid, work: mouthWork[i]!, base: mouthBase[i]!, clear: (l) => clearMouth(l, grid) }
+      const clear = (l: Layer): void => clearMouth(l, grid)
+      return { axes, grid, work: mouthWork[i]!, base: mouthBase[i]!, clear, splat: coverParts }
     }),
   ]
 
@@ -101,12 +104,12 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
         const into = some ? view.base : view.work
         view.clear(into)
         ready.forEach((r, i) => {
-          if (!up.has(i)) splatParts(into, view.grid, view.axes, r.parts, i)
+          if (!up.has(i)) view.splat(into, view.grid, view.axes, r.parts, i)
         })
       }
       if (!some) continue
       copyLayer(view.base, view.work)
-      for (const i of up) splatParts(view.work, view.grid, view.axes, ready[i]!.parts, i)
+      for (const i of up) view.splat(view.work, view.grid, view.axes, ready[i]!.parts, i)
     }
   }
 

@@ -96,7 +96,7 @@ export const readyStem = (
 }
 
 /** Pixels along a side of every picture. */
-export const SIDE = 192
+export const SIDE = 144
 const SNAP = 8
 
 export interface Frame {
