@@ -22,6 +22,7 @@ export const ColourChoice = ({ label, value, plant, onChoose }: Props) => {
       {label}
       <span className="choice-colour">
         <select
+          aria-label={label}
           value={now}
           onChange={(e) => {
             const v = e.target.value
