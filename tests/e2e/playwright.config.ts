@@ -2,6 +2,8 @@ import { defineConfig, devices } from '@playwright/test'
 import { launch } from '../../.ci/chromium.mjs'
 
 const PORT = 4174
+/** A page that is served already, for quick rounds by hand: nothing is built then. */
+const served = process.env.PEDICEL_URL
 
 export default defineConfig({
   testDir: '.',
@@ -14,15 +16,19 @@ export default defineConfig({
   use: {
     ...devices['Desktop Chrome'],
     viewport: { width: 1440, height: 900 },
-    baseURL: `http://127.0.0.1:${PORT}`,
+    baseURL: served ?? `http://127.0.0.1:${PORT}`,
     launchOptions: launch(),
     acceptDownloads: true,
   },
-  webServer: {
-    command: `npx vite build --logLevel warn && npx vite preview --host 127.0.0.1 --port ${PORT} --strictPort`,
-    cwd: '../..',
-    url: `http://127.0.0.1:${PORT}`,
-    reuseExistingServer: false,
-    timeout: 120_000,
-  },
+  ...(served
+    ? {}
+    : {
+        webServer: {
+          command: `npx vite build --logLevel warn && npx vite preview --host 127.0.0.1 --port ${PORT} --strictPort`,
+          cwd: '../..',
+          url: `http://127.0.0.1:${PORT}`,
+          reuseExistingServer: false,
+          timeout: 120_000,
+        },
+      }),
 })

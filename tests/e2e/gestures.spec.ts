@@ -1,0 +1,119 @@
+import type { Page } from '@playwright/test'
+import { expect, fingers, redoButton, test, undoButton } from './helpers.ts'
+import { onScreen, openSample, saved } from './sheet.ts'
+
+/** The first dahlia of the sample, selected, and where its head is. */
+const dahliaInHand = async (page: Page) => {
+  await openSample(page, 'Orchard supper')
+  const before = await saved(page)
+  const stem = before.stems.find((s) => s.plant === 'dahlia')!
+  await page.getByRole('button', { name: /^Open the \d+ of Dahlia/ }).click()
+  await page.getByRole('button', { name: 'only this' }).first().click()
+  await expect(page.getByRole('heading', { name: /^Stem \d+ dahlia/ })).toBeVisible()
+  return { before, stem, at: (await onScreen(page, stem.tip)).elevation }
+}
+const head = async (page: Page, id: string) => (await saved(page)).stems.find((s) => s.id === id)!.tip
+const across = (page: Page) => page.getByRole('spinbutton', { name: /^across/ })
+
+test('a drag of forty moves is one step', async ({ page }) => {
+  const { before, stem, at } = await dahliaInHand(page)
+  await page.mouse.move(at.x, at.y)
+  await page.mouse.down()
+  for (let i = 1; i <= 40; i++) await page.mouse.move(at.x + i, at.y - (i % 7))
+  await page.mouse.up()
+  const moved = await saved(page)
+  expect(moved.stems.find((s) => s.id === stem.id)!.tip[0]).toBeGreaterThan(stem.tip[0])
+  expect(moved.stems.filter((s) => s.id !== stem.id)).toEqual(before.stems.filter((s) => s.id !== stem.id))
+  await expect(undoButton(page)).toHaveText('Undo: dahlia moved')
+  await undoButton(page).click()
+  expect(await saved(page)).toEqual(before)
+  await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
+})
+
+test('a drag that is given up leaves no trace, whatever ended it', async ({ page }) => {
+  const { before, stem, at } = await dahliaInHand(page)
+  // One step taken and taken back, so that there is something to do again that must stay.
+  await page.getByTestId('elevation').press('ArrowUp')
+  await undoButton(page).click()
+  await expect(redoButton(page)).not.toHaveAttribute('aria-disabled', 'true')
+  const shown = await across(page).inputValue()
+  const touch = await fingers(page)
+
+  const ways: [string, () => Promise<unknown>, () => Promise<unknown>][] = [
+    ['Escape', () => page.keyboard.press('Escape'), () => page.mouse.up()],
+    [
+      'the window losing the focus',
+      () => page.evaluate(() => window.dispatchEvent(new Event('blur'))),
+      () => page.mouse.up(),
+    ],
+  ]
+  for (const [what, giveUp, letGo] of ways)
+    await test.step(`given up by ${what}`, async () => {
+      await page.mouse.move(at.x, at.y)
+      await page.mouse.down()
+      for (let i = 1; i <= 10; i++) await page.mouse.move(at.x + 4 * i, at.y)
+      await expect(across(page)).not.toHaveValue(shown)
+      await giveUp()
+      await expect(across(page)).toHaveValue(shown)
+      // The hand moves on; nothing sticks to it.
+      await page.mouse.move(at.x + 90, at.y - 30)
+      await letGo()
+      await page.mouse.move(at.x + 120, at.y - 30)
+      await expect(across(page)).toHaveValue(shown)
+    })
+
+  const slide = async () => {
+    await touch('touchStart', at)
+    for (let i = 1; i <= 10; i++) await touch('touchMove', { x: at.x + 4 * i, y: at.y })
+    await expect(across(page)).not.toHaveValue(shown)
+  }
+  await test.step('given up by the browser taking the finger away', async () => {
+    await slide()
+    await touch('touchCancel')
+    await expect(across(page)).toHaveValue(shown)
+  })
+  await test.step('given up by a second finger', async () => {
+    await slide()
+    await touch('touchStart', { x: at.x + 40, y: at.y }, { x: at.x - 60, y: at.y + 40 })
+    await expect(across(page)).toHaveValue(shown)
+    await touch('touchMove', { x: at.x + 80, y: at.y }, { x: at.x - 60, y: at.y + 40 })
+    await touch('touchEnd')
+    await expect(across(page)).toHaveValue(shown)
+  })
+
+  expect(await saved(page)).toEqual(before)
+  await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
+  await expect(redoButton(page)).not.toHaveAttribute('aria-disabled', 'true')
+
+  // And the next drag works as if nothing had been.
+  await test.step('one finger moves the head afterwards', async () => {
+    await slide()
+    await touch('touchEnd')
+    expect((await head(page, stem.id))[0]).toBeGreaterThan(stem.tip[0])
+    await undoButton(page).click()
+    expect(await saved(page)).toEqual(before)
+  })
+})
+
+test('a drag that ends outside the window ends there', async ({ page }) => {
+  const { stem, at } = await dahliaInHand(page)
+  await page.mouse.move(at.x, at.y)
+  await page.mouse.down()
+  await page.mouse.move(at.x + 20, at.y)
+  await page.mouse.move(at.x, -40)
+  await page.mouse.up()
+  const tip = await head(page, stem.id)
+  expect(tip[2]).toBeGreaterThan(stem.tip[2])
+  await page.mouse.move(at.x, at.y + 50)
+  expect(await head(page, stem.id)).toEqual(tip)
+})
+
+test('selecting, turning and looking leave nothing to undo', async ({ page }) => {
+  const { before, at } = await dahliaInHand(page)
+  await page.mouse.click(at.x, at.y)
+  await page.getByRole('button', { name: '+ 15°: turn anticlockwise' }).click()
+  await page.getByRole('button', { name: /What leads the eye/ }).click()
+  await page.getByRole('button', { name: 'Let go' }).click()
+  await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
+  expect(await saved(page)).toEqual(before)
+})
