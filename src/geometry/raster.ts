@@ -180,27 +180,29 @@ export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Arr
   const { owner, depth, back, mass } = layer
   const backOwner = back ? back.owner : null
   const backDepth = back ? back.depth : null
+  const steep = vu > 1e-9 || vu < -1e-9 ? 1 / vu : 0
+  const perMm = 1 / mm
+  const radius2 = radius * radius
   for (let r = r0; r <= r1; r++) {
     const u = (r + 0.5 - zeroRow) * mm - au
     // The piece of the line that can reach this row bounds the pixels to be looked at.
-    let t0 = 0
-    let t1 = 1
-    if (Math.abs(vu) > 1e-9) {
-      const a = (u - radius) / vu
-      const b = (u + radius) / vu
-      t0 = Math.min(1, Math.max(0, Math.min(a, b)))
-      t1 = Math.max(0, Math.min(1, Math.max(a, b)))
+    let xa = ax
+    let xb = ax + vx
+    if (steep !== 0) {
+      const a = (u - radius) * steep
+      const b = (u + radius) * steep
+      xa = ax + (a < 0 ? 0 : Math.min(a, 1)) * vx
+      xb = ax + (b < 0 ? 0 : Math.min(b, 1)) * vx
     }
-    const x0 = ax + Math.min(t0 * vx, t1 * vx) - radius
-    const x1 = ax + Math.max(t0 * vx, t1 * vx) + radius
-    const c0 = Math.max(0, Math.ceil(x0 / mm + mid))
-    const c1 = Math.min(width - 1, Math.floor(x1 / mm + mid))
+    const c0 = Math.max(0, Math.ceil((Math.min(xa, xb) - radius) * perMm + mid))
+    const c1 = Math.min(width - 1, Math.floor((Math.max(xa, xb) + radius) * perMm + mid))
     for (let c = c0; c <= c1; c++) {
       const dx = (c - mid) * mm - ax
-      const t = Math.min(1, Math.max(0, (dx * vx + u * vu) * per))
+      const along = (dx * vx + u * vu) * per
+      const t = along < 0 ? 0 : Math.min(along, 1)
       const qx = dx - t * vx
       const qu = u - t * vu
-      const d2 = radius * radius - qx * qx - qu * qu
+      const d2 = radius2 - qx * qx - qu * qu
       if (d2 < 0) continue
       const rise = Math.sqrt(d2)
       const flat = at + t * vt
