@@ -1,4 +1,3 @@
-import { formatLength, type Units } from '../units/index.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseProportion } from './advise-proportion.ts'
@@ -6,9 +5,7 @@ import { adviseSpace } from './advise-space.ts'
 import type { Engine } from './engine.ts'
 import { type Helped, type Readers, type Topic, tryIdea } from './trial.ts'
 import type { Advice, ReadingId, ReadingResult } from './types.ts'
-
-/** Writes a length of so many mm in a person's own units. */
-export type Lengths = (mm: number) => string
+import type { Lengths } from './words.ts'
 
 const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]> = {
   'focal-prominence': adviseFocal,
@@ -58,10 +55,8 @@ export const adviseAll = (
   engine: Engine,
   results: ReadingResult[],
   readers: Readers,
-  units: Units = 'mm',
+  lengths: Lengths,
 ): ReadingResult[] =>
   results.map((r) =>
-    r.score === null || r.score >= ENOUGH
-      ? r
-      : { ...r, advice: adviseOne(engine, r, results, readers, (mm) => formatLength(mm, units)) },
+    r.score === null || r.score >= ENOUGH ? r : { ...r, advice: adviseOne(engine, r, results, readers, lengths) },
   )

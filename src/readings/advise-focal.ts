@@ -1,11 +1,10 @@
 import type { Edit } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
-import type { Lengths } from './advice.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProminence, type Prominence } from './focal-prominence.ts'
 import type { Idea, Topic, Values } from './trial.ts'
-import { named, numbered, percent, steps } from './words.ts'
+import { type Lengths, named, numbered, percent, steps } from './words.ts'
 
 const along = (stem: ResolvedStem, mm: number): Edit => ({
   do: 'shift-stems',

@@ -1,11 +1,10 @@
 import type { Edit, Point3 } from '../arrangement/index.ts'
 import { projectPoint, type ResolvedStem, unprojectElevation, viewAxes } from '../geometry/index.ts'
-import type { Lengths } from './advice.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureSpace, type Space } from './negative-space.ts'
 import type { Idea, Topic } from './trial.ts'
-import { formWords, listed, named, numbered, percent } from './words.ts'
+import { formWords, type Lengths, listed, named, numbered, percent } from './words.ts'
 
 const shift = (stem: ResolvedStem, to: Point3): Edit => {
   const { tip } = stem.stem

@@ -57,7 +57,11 @@ export const BANDS: readonly Band[] = [
     cascade: [[1, 3], 1, OURS],
   }),
   ...rows('proportion', 'vesselShare', {
-    round: [[0.22, 0.45], 0.25, 'ours, around one third (Indiana Public Media, Focus on Flowers: container shapes)'],
+    round: [
+      [0.22, 0.5],
+      0.25,
+      'ours, around one third (Indiana Public Media, Focus on Flowers: container shapes); upper end follows from 1 ×',
+    ],
     airy: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours, for low vessels`],
     vertical: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],
     triangle: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],

@@ -1,5 +1,5 @@
 import type { Resolved } from '../geometry/index.ts'
-import type { Units } from '../units/index.ts'
+import { formatLength, type Units } from '../units/index.ts'
 import { adviseAll } from './advice.ts'
 import { createEngine, type Engine } from './engine.ts'
 import { readProminence } from './focal-prominence.ts'
@@ -24,17 +24,21 @@ export interface ReadOptions {
   advice?: boolean
   /** Made once and given each time, it paints only what changed. */
   engine?: Engine
-  /** How lengths are written in the words of advice; mm if absent. */
+  /** How lengths are written in advice and on marks; mm if absent. */
   units?: Units
 }
 
 /** All readings of an arrangement. Same input, same result, whatever was read before. */
-export const readAll = (resolved: Resolved, { advice = true, engine, units }: ReadOptions = {}): ReadingResult[] => {
+export const readAll = (
+  resolved: Resolved,
+  { advice = true, engine, units = 'mm' }: ReadOptions = {},
+): ReadingResult[] => {
   house ??= engine ? null : createEngine()
   const on = engine ?? house!
   on.update(resolved)
-  const results = Object.values(READINGS).map((read) => read(on))
-  return advice ? adviseAll(on, results, READINGS, units) : results
+  const lengths = (mm: number): string => formatLength(mm, units)
+  const results = Object.values(READINGS).map((read) => read(on, lengths))
+  return advice ? adviseAll(on, results, READINGS, lengths) : results
 }
 
 export { BANDS, bandOf, bandScore } from './bands.ts'

@@ -3,7 +3,7 @@ import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { SIDE, turnOf } from './extents.ts'
 import type { Mark, ReadingResult } from './types.ts'
-import { formWords, hold, notApplicable, scoreOf } from './words.ts'
+import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
 
 export interface Space {
   /** 1 − seen area ÷ area of its convex hull, mean over the ways round. */
@@ -96,7 +96,10 @@ const partsOf = (engine: Engine, s: Space) => {
   return { open, hole, hole_mm, mouth, share, score: scoreOf(counts) }
 }
 
-export const readSpace = (engine: Engine): ReadingResult => {
+/** A hole narrower than this is a chink between two petals and is not marked, mm. Ours. */
+const LEAST_HOLE = 8
+
+export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
   const s = measureSpace(engine)
   if (!s) {
     const mouth = engine.mouth()
@@ -111,15 +114,17 @@ export const readSpace = (engine: Engine): ReadingResult => {
   }
   const { open, hole_mm, mouth, share, score } = partsOf(engine, s)
   const marks: Mark[] = []
-  if (s.hull.length > 2) marks.push({ kind: 'outline', view: 'elevation', turn: s.turn, points: s.hull, label: 'hull' })
-  if (s.hole > 0)
+  // The hull helps only where the air is not as wanted.
+  if (s.hull.length > 2 && (open.part ?? 1) < 1)
+    marks.push({ kind: 'outline', view: 'elevation', turn: s.turn, points: s.hull, label: 'hull' })
+  if (s.hole >= LEAST_HOLE)
     marks.push({
       kind: 'circle',
       view: 'elevation',
       turn: s.turn,
       centre: s.centre,
       radius: s.hole / 2,
-      label: `⌀ ${s.hole.toFixed(0)}`,
+      label: `⌀ ${lengths(s.hole)}`,
     })
   return {
     id: 'negative-space',

@@ -1,7 +1,7 @@
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, turnOf } from './extents.ts'
 import type { Mark, ReadingResult } from './types.ts'
-import { formWords, hold, notApplicable, scoreOf } from './words.ts'
+import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
 
 export interface Proportion {
   /** Height of blooms and leaves over the rim, mm. */
@@ -91,7 +91,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
   return { height, spread, share, table }
 }
 
-export const readProportion = (engine: Engine): ReadingResult => {
+export const readProportion = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
   const p = measureProportion(engine)
   const none = {
     heightRatio: null,
@@ -116,11 +116,14 @@ export const readProportion = (engine: Engine): ReadingResult => {
       turn: turnOf(p.way),
       from: [p.from, 0],
       to: [p.to, 0],
-      label: `${p.spread.toFixed(0)} mm`,
+      label: lengths(p.spread),
     },
   ]
-  if (height.held.band)
-    for (const end of height.held.band) marks.push({ kind: 'level', z: end * larger, label: `${end} × wanted` })
+  // Where the height is not as wanted, the nearer end of what is.
+  if (height.held.band && (height.part ?? 1) < 1) {
+    const end = p.heightRatio < height.held.band[0] ? height.held.band[0] : height.held.band[1]
+    marks.push({ kind: 'level', z: end * larger, label: `${end} × wanted` })
+  }
   return {
     id: 'proportion',
     score: scoreOf([height.part, spread.part, share.part]),

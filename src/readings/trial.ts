@@ -2,8 +2,9 @@ import { applyEdit, type Edit } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
 import type { Advice, ReadingId, ReadingResult } from './types.ts'
+import type { Lengths } from './words.ts'
 
-export type Readers = Record<ReadingId, (engine: Engine) => ReadingResult>
+export type Readers = Record<ReadingId, (engine: Engine, lengths?: Lengths) => ReadingResult>
 export type Values = ReadingResult['values']
 
 /** Something to be tried: the edit, the stems it is about, and what to say of it once it was measured. */

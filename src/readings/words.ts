@@ -1,5 +1,6 @@
 import type { Form } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import { formatLength } from '../units/index.ts'
 import { bandOf, bandScore, NO_END, together } from './bands.ts'
 import type { Because, Held, ReadingId, ReadingResult } from './types.ts'
 
@@ -80,3 +81,7 @@ export const steps = (mm: number): number => Math.max(5, 5 * Math.round(mm / 5))
 /** The first three by name, the rest counted. */
 export const named = (stems: readonly ResolvedStem[]): string =>
   listed([...stems.slice(0, 3).map(numbered), ...(stems.length > 3 ? [`${stems.length - 3} more`] : [])])
+
+/** Writes a length of so many mm in a person's own units. */
+export type Lengths = (mm: number) => string
+export const inMm: Lengths = (mm) => formatLength(mm, 'mm')
