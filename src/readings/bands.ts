@@ -187,6 +187,12 @@ export const bandScore = (value: number, [least, most]: readonly [number, number
   return d < 1 ? (1 - d * d) ** 2 : 0
 }
 
-/** Several parts of one reading together: their geometric mean, so that one that fails altogether is not made up for. */
+/** What is left of a part that failed altogether, so that a change in the others can still be seen. Ours. */
+const REST = 0.001
+
+/**
+ * Several parts of one reading together: their geometric mean, so that one that fails altogether is not made up for
+ * (of five parts it leaves at most a quarter). 0 where all fail.
+ */
 export const together = (parts: readonly number[]): number =>
-  parts.length === 0 ? 0 : parts.reduce((p, x) => p * x, 1) ** (1 / parts.length)
+  parts.every((p) => p === 0) ? 0 : parts.reduce((p, x) => p * Math.max(x, REST), 1) ** (1 / parts.length)
