@@ -82,11 +82,10 @@ for (const [width, height] of [
     await page.getByRole('button', { name: /^Open the \d+ of Dahlia/ }).click()
     await page.getByRole('button', { name: 'only this' }).first().click()
     await expect(page.getByRole('heading', { name: /^Stem \d+ dahlia/ })).toBeVisible()
-    await clean(page, 'the drawing, with a stem selected and its row open')
     await page.getByRole('button', { name: 'Prices' }).click()
     await page.getByRole('button', { name: 'Add a stem' }).click()
     await page.getByRole('radio', { name: /^Garden rose/ }).check()
-    await clean(page, 'adding a stem, with the prices open')
+    await clean(page, 'the drawing: a stem selected, its row open, another being added, the prices open')
     await page.getByRole('button', { name: 'Done adding' }).click()
 
     await column(/^Readings/)
@@ -145,7 +144,7 @@ for (const colours of ['none', 'active'] as const)
     await page.getByRole('button', { name: /Window-sill bowl/ }).click()
     await expect(page.getByTestId('elevation')).toBeVisible()
     const seen = new Set<string>()
-    for (let i = 0; i < 60; i++) {
+    for (let i = 0; i < 50; i++) {
       await page.keyboard.press('Tab')
       const now = await page.evaluate(() => {
         const e = document.activeElement as HTMLElement

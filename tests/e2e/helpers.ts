@@ -51,9 +51,14 @@ export const focusIsSomewhere = async (page: Page): Promise<void> =>
 /** Goes on by Tab until the thing has the focus; never touches the mouse. */
 export const tabToIt = async (page: Page, target: Locator): Promise<void> => {
   await expect(target).toBeVisible()
+  // Whichever way is likely the shorter one.
+  const back = await target.evaluate((e) => {
+    const from = document.activeElement ?? document.body
+    return from !== document.body && (from.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_PRECEDING) !== 0
+  })
   for (let i = 0; i < 300; i++) {
     if (await target.evaluate((e) => e === document.activeElement)) return
-    await page.keyboard.press('Tab')
+    await page.keyboard.press(back ? 'Shift+Tab' : 'Tab')
   }
   throw new Error(`no way by Tab to ${target}`)
 }
