@@ -14,7 +14,7 @@ export interface Region {
   lab: Lab
 }
 
-const distance = (p: Lab, q: Lab): number => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2])
+const distance = (p: Lab, q: Lab): number => Math.sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2)
 
 /**
  * How much each region stands out by colour: Σ over the others of area × Lab distance × exp(−d²/0.4).

@@ -56,6 +56,7 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   const layer = (way: number): Layer => createLayer(SIDE * SIDE, way < HALF_WAYS, way < HALF_WAYS)
   const work = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
   const base = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
+  const blank = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
   const mouthWork = Array.from({ length: WAYS }, () => createLayer(MOUTH_SIDE ** 2, false, false))
   const mouthBase = Array.from({ length: WAYS }, () => createLayer(MOUTH_SIDE ** 2, false, false))
   const gaps = createGapSpace(SIDE * SIDE)
@@ -80,11 +81,12 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
       const plan = i === HALF_WAYS
       const axes = plan ? planAxes : sideAxes[i]!
       const grid = plan ? f.plan : f.grid
-      const clear = (l: Layer): void => {
-        clearLayer(l)
-        if (plan) splatVesselPlan(l, grid, v)
-        else splatVessel(l, grid, axes, v)
-      }
+      // The vessel stands still while stems move: it is painted once and copied.
+      const bare = blank[i]!
+      clearLayer(bare)
+      if (plan) splatVesselPlan(bare, grid, v)
+      else splatVessel(bare, grid, axes, v)
+      const clear = (l: Layer): void => copyLayer(bare, l)
       return { axes, grid, work: w, base: base[i]!, clear, splat: splatParts }
     }),
     ...mouths.map(({ axes, grid }, i): View => {

@@ -9,7 +9,7 @@ export interface Tones {
 }
 
 /** More colours than this are joined with their nearest, to keep contrast quick. Ours. */
-const MOST = 24
+const MOST = 16
 
 export const codeOfVessel = (stems: number): number => stems * 4 + 1
 
@@ -38,7 +38,7 @@ const join = (colours: string[]): Map<string, Lab> => {
     map.clear()
     for (const hex of sorted) {
       const lab = labOnce(hex)
-      const same = kept.find((k) => Math.hypot(k[0] - lab[0], k[1] - lab[1], k[2] - lab[2]) <= near)
+      const same = kept.find((k) => (k[0] - lab[0]) ** 2 + (k[1] - lab[1]) ** 2 + (k[2] - lab[2]) ** 2 <= near * near)
       if (!same) kept.push(lab)
       map.set(hex, same ?? lab)
     }
