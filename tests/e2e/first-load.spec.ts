@@ -40,8 +40,9 @@ test('the first sheet is there after at most 300 kB of scripts and 120 kB of let
   // The workers' own files are among them, or something was missed.
   for (const part of [/house\.worker/, /painter\.worker/, /readings\.worker/])
     expect(names.some((name) => part.test(name))).toBe(true)
-  expect(sizes.scripts).toBeLessThanOrEqual(MOST.scripts)
-  expect(sizes.letters).toBeLessThanOrEqual(MOST.letters)
+  expect.soft(sizes.scripts).toBeLessThanOrEqual(MOST.scripts)
+  expect.soft(sizes.letters).toBeLessThanOrEqual(MOST.letters)
+  if (test.info().errors.length > 0) return
   promise(
     `first load: ${(sizes.scripts / KB).toFixed(0)} kB of scripts gzipped, workers included (at most 300), ` +
       `${(sizes.letters / KB).toFixed(0)} kB of letters (at most 120)`,
