@@ -1,8 +1,8 @@
-import type { Point3 } from '../../arrangement/index.ts'
-import { type Builder, TISSUE_NUMBER } from './builder.ts'
-import type { Bounds } from './fit.ts'
+import type { Point3 } from '../../src/arrangement/index.ts'
+import { type Builder, TISSUE_NUMBER } from '../../src/geometry/habits/builder.ts'
+import { cross, scale, unit } from '../../src/geometry/habits/vector.ts'
+import type { Bounds } from './bounds.ts'
 import { coverMesh, type Raster, type Slab } from './silhouette.ts'
-import { cross, scale, unit } from './vector.ts'
 
 /** Cut an upright mesh into slabs by height: each as wide as the mesh is there, seen from two sides. */
 export const cutSlabs = (raster: Raster, b: Builder, count: number, { least, most, middle, half }: Bounds): Slab[] => {
@@ -58,19 +58,14 @@ const principal = (m: readonly number[], start: Point3, clear?: Point3): [Point3
   return [v, l]
 }
 
-/** The share of the surface below which a part gets no ellipsoid. Ours. */
-const LEAST = 0.012
-/** The parts that get one make up at least this share of the surface. */
-const ENOUGH = 0.8
-
 /**
  * One ellipsoid for each petal, where a head has few: centre and spread of its surface (a flat disc reaches twice its
- * spread). None when they are more than `most`.
+ * spread). The `keep` largest of them; none
+ * when there are more than `most`.
  */
-export const cutParts = (b: Builder, most: number): Slab[] => {
+export const cutParts = (b: Builder, most: number, keep: number): Slab[] => {
   const sums = new Map<number, number[]>()
   const P = b.positions
-  let all = 0
   for (let t = 0; t < b.faces; t++) {
     if (b.tissues[t] === TISSUE_NUMBER.stem || b.tissues[t] === TISSUE_NUMBER.bark) continue
     const [i, j, k] = [3 * b.triangles[3 * t]!, 3 * b.triangles[3 * t + 1]!, 3 * b.triangles[3 * t + 2]!]
@@ -82,11 +77,9 @@ export const cutParts = (b: Builder, most: number): Slab[] => {
     const terms = [1, x, y, z, x * x, y * y, z * z, x * y, x * z, y * z]
     for (let c = 0; c < 10; c++) s[c]! += area * terms[c]!
     sums.set(b.parts[t]!, s)
-    all += area
   }
-  const great = [...sums.values()].filter((s) => s[0]! > LEAST * all)
-  const seen = great.reduce((sum, s) => sum + s[0]!, 0)
-  if (great.length === 0 || great.length > most || seen < ENOUGH * all) return []
+  if (sums.size > most) return []
+  const great = [...sums.values()].sort((p, q) => q[0]! - p[0]!).slice(0, keep)
   return great.map((s) => {
     const n = s[0]!
     const [x, y, z] = [s[1]! / n, s[2]! / n, s[3]! / n]

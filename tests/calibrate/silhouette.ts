@@ -1,5 +1,6 @@
-import type { Point3 } from '../../arrangement/index.ts'
-import { type Builder, TISSUE_NUMBER } from './builder.ts'
+import type { Point3 } from '../../src/arrangement/index.ts'
+import { type Builder, TISSUE_NUMBER } from '../../src/geometry/habits/builder.ts'
+import { STANDIN_STRIDE } from '../../src/geometry/types.ts'
 
 /** A small raster to measure outlines: `size` × `size` points over a square of half width `half` mm round the middle. */
 export interface Raster {
@@ -100,9 +101,12 @@ export interface Slab {
 
 /** Most pieces that one row can hold. */
 const DEEP = 128
-const froms = new Float32Array(256 * DEEP)
-const tills = new Float32Array(256 * DEEP)
-const used = new Int16Array(256)
+/** What lies beside is counted in every so many rows. */
+const STEP = 4
+const ROWS = 512
+const froms = new Float32Array(ROWS * DEEP)
+const tills = new Float32Array(ROWS * DEEP)
+const used = new Int16Array(ROWS)
 
 /** Keep the pieces of a row in order of their beginning. */
 const putPiece = (row: number, from: number, till: number): void => {
@@ -119,53 +123,106 @@ const putPiece = (row: number, from: number, till: number): void => {
   tills[first + n] = till
 }
 
-/** Area that ellipsoids cover together, in points of the raster; a row's pieces are joined exactly. */
-export const coverSlabs = (
+/** For each row, how many points before each column the last mesh covered: (size + 1) numbers a row. */
+export const countsOf = ({ size, mask }: Raster): Uint16Array => {
+  const out = new Uint16Array(size * (size + 1))
+  for (let r = 0; r < size; r++) {
+    for (let c = 0; c < size; c++) out[r * (size + 1) + c + 1] = out[r * (size + 1) + c]! + mask[r * size + c]!
+  }
+  return out
+}
+
+/**
+ * Area that stand-ins (packed, bare stems left out) cover together, in points of the raster (a row's pieces are joined
+ * exactly), and about how much of it lies beside what the mesh covered.
+ */
+export const coverStandins = (
   size: number,
-  slabs: readonly Slab[],
+  packed: Float32Array,
   { right, up }: Eye,
   middle: Point3,
   half: number,
-): number => {
+  counts: Uint16Array,
+): [area: number, beside: number] => {
   used.fill(0, 0, size)
   const k = size / (2 * half)
   const [r0, r1, r2] = right
   const [u0, u1, u2] = up
-  for (const { o, a, b, c } of slabs) {
-    const dx = o[0] - middle[0]
-    const dy = o[1] - middle[1]
-    const dz = o[2] - middle[2]
-    const cx = (dx * r0 + dy * r1 + dz * r2 + half) * k - 0.5
-    const cy = (dx * u0 + dy * u1 + dz * u2 + half) * k - 0.5
-    const ax = (a[0] * r0 + a[1] * r1 + a[2] * r2) * k
-    const ay = (a[0] * u0 + a[1] * u1 + a[2] * u2) * k
-    const bx = (b[0] * r0 + b[1] * r1 + b[2] * r2) * k
-    const by = (b[0] * u0 + b[1] * u1 + b[2] * u2) * k
-    const gx = (c[0] * r0 + c[1] * r1 + c[2] * r2) * k
-    const gy = (c[0] * u0 + c[1] * u1 + c[2] * u2) * k
+  const x = (i: number): number => (packed[i]! * r0 + packed[i + 1]! * r1 + packed[i + 2]! * r2) * k
+  const y = (i: number): number => (packed[i]! * u0 + packed[i + 1]! * u1 + packed[i + 2]! * u2) * k
+  const mx = (middle[0] * r0 + middle[1] * r1 + middle[2] * r2 - half) * k + 0.5
+  const my = (middle[0] * u0 + middle[1] * u1 + middle[2] * u2 - half) * k + 0.5
+  for (let i = 0; i < packed.length; i += STANDIN_STRIDE) {
+    if (packed[i + 1] === 2) continue
+    const cx = x(i + 2) - mx
+    const cy = y(i + 2) - my
+    if (packed[i] === 1) {
+      coverCapsule(size, cx, cy, x(i + 5) - mx, y(i + 5) - my, packed[i + 8]! * k)
+      continue
+    }
+    const [ax, bx, gx] = [x(i + 5), x(i + 8), x(i + 11)]
+    const [ay, by, gy] = [y(i + 5), y(i + 8), y(i + 11)]
     const yy = ay * ay + by * by + gy * gy
     if (yy < 1e-9) continue
     const slope = (ax * ay + bx * by + gx * gy) / yy
     const wide = Math.sqrt(Math.max(0, ax * ax + bx * bx + gx * gx - slope * slope * yy))
     const reach = Math.sqrt(yy)
     const last = Math.min(size - 1, Math.floor(cy + reach))
-    for (let y = Math.max(0, Math.ceil(cy - reach)); y <= last; y++) {
-      const t = (y - cy) / reach
+    for (let row = Math.max(0, Math.ceil(cy - reach)); row <= last; row++) {
+      const t = (row - cy) / reach
       const w = wide * Math.sqrt(Math.max(0, 1 - t * t))
-      const m = cx + slope * (y - cy)
-      putPiece(y, m - w, m + w)
+      const m = cx + slope * (row - cy)
+      putPiece(row, m - w, m + w)
     }
   }
-  let sum = 0
+  let [sum, beside] = [0, 0]
   for (let y = 0; y < size; y++) {
     let end = Number.NEGATIVE_INFINITY
     const first = y * DEEP
+    const row = y * (size + 1)
+    const before = (at: number): number => {
+      const c = Math.max(0, Math.min(size, at + 0.5))
+      const whole = Math.min(size - 1, Math.floor(c))
+      return counts[row + whole]! + (c - whole) * (counts[row + whole + 1]! - counts[row + whole]!)
+    }
     for (let i = first; i < first + used[y]!; i++) {
       const till = tills[i]!
       if (till <= end) continue
-      sum += till - Math.max(froms[i]!, end)
+      const from = Math.max(froms[i]!, end)
+      sum += till - from
+      if (y % STEP === 0) beside += STEP * (till - from - before(till) + before(from))
       end = till
     }
   }
-  return sum
+  return [sum, beside]
+}
+
+/** Rows of a strip with round ends: each is one piece. */
+const coverCapsule = (size: number, ax: number, ay: number, bx: number, by: number, r: number): void => {
+  const [dx, dy] = [bx - ax, by - ay]
+  const long = Math.hypot(dx, dy) || 1e-9
+  const [nx, ny] = [(-dy / long) * r, (dx / long) * r]
+  const last = Math.min(size - 1, Math.floor(Math.max(ay, by) + r))
+  for (let row = Math.max(0, Math.ceil(Math.min(ay, by) - r)); row <= last; row++) {
+    let [from, till] = [Infinity, -Infinity]
+    const see = (x: number): void => {
+      from = Math.min(from, x)
+      till = Math.max(till, x)
+    }
+    for (const [ex, ey] of [
+      [ax, ay],
+      [bx, by],
+    ] as const) {
+      const h2 = r * r - (row - ey) ** 2
+      if (h2 >= 0) {
+        see(ex - Math.sqrt(h2))
+        see(ex + Math.sqrt(h2))
+      }
+    }
+    for (const side of [1, -1]) {
+      const t = Math.abs(dy) > 1e-9 ? (row - ay - side * ny) / dy : -1
+      if (t >= 0 && t <= 1) see(ax + side * nx + t * dx)
+    }
+    if (till > from) putPiece(row, from, till)
+  }
 }
