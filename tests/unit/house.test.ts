@@ -9,7 +9,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   colour: [],
   catalogue: ['arrangement'],
   geometry: ['arrangement', 'catalogue', 'colour'],
-  readings: ['arrangement', 'catalogue', 'colour', 'geometry'],
+  readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   'stem-list': ['arrangement', 'catalogue', 'geometry', 'units'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
   storage: ['arrangement'],

@@ -1,14 +1,16 @@
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { change, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
-import { AddStem } from './add-stem.tsx'
 import { Cautions } from './cautions.tsx'
 import { useListView } from './derived.ts'
 import { PaletteStrip } from './palette-strip.tsx'
-import { Prices } from './prices.tsx'
-import { StemFields } from './stem-fields.tsx'
 import { StemTable } from './stem-table.tsx'
 import './list.css'
+
+// What is opened by a press comes when it is pressed: the first load has a limit.
+const AddStem = lazy(async () => ({ default: (await import('./add-stem.tsx')).AddStem }))
+const Prices = lazy(async () => ({ default: (await import('./prices.tsx')).Prices }))
+const StemFields = lazy(async () => ({ default: (await import('./stem-fields.tsx')).StemFields }))
 
 /** The right-hand column: what to buy, in which colours, and the numbers of what is selected. */
 export const StemColumn = () => {
@@ -18,6 +20,7 @@ export const StemColumn = () => {
   const [pricing, setPricing] = useState(false)
   const pieces = view.resolved.stems.length
   const open = adding || placing !== null
+  const chosen = useStudio((s) => s.selection.length > 0)
   return (
     <div className="stem-column">
       <div className="head-line">
@@ -42,8 +45,8 @@ export const StemColumn = () => {
           </Button>
         </span>
       </div>
-      {open ? <AddStem onDone={() => setAdding(false)} /> : null}
-      {pricing ? <Prices view={view} onDone={() => setPricing(false)} /> : null}
+      <Suspense fallback={null}>{open ? <AddStem onDone={() => setAdding(false)} /> : null}</Suspense>
+      <Suspense fallback={null}>{pricing ? <Prices view={view} onDone={() => setPricing(false)} /> : null}</Suspense>
       {pieces > 0 ? (
         <StemTable view={view} />
       ) : (
@@ -51,7 +54,13 @@ export const StemColumn = () => {
           Nothing in the vessel yet. Add a stem to begin; the list then counts, cuts and prices by itself.
         </p>
       )}
-      <StemFields view={view} />
+      {chosen ? (
+        <Suspense fallback={null}>
+          <StemFields view={view} />
+        </Suspense>
+      ) : (
+        <p className="quiet-line">Select a stem in a view or in the list to see its numbers here.</p>
+      )}
       <PaletteStrip view={view} />
       <Cautions view={view} />
     </div>

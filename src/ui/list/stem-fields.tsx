@@ -22,7 +22,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
   const document = useStudio((s) => s.document)
   const stems = view.resolved.stems.filter((s) => selection.includes(s.id))
   const first = stems[0]
-  if (!first) return <p className="quiet-line">Select a stem in a view or in the list to see its numbers here.</p>
+  if (!first) return null
   const ids = stems.map((s) => s.id)
   const one = stems.length === 1
   const step = units === 'in' ? 0.25 : units === 'cm' ? 0.5 : 5

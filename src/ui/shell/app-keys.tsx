@@ -1,6 +1,7 @@
-import { useEffect, useState } from 'react'
+import { lazy, Suspense, useEffect, useState } from 'react'
 import { redo, undo } from '../../state/index.ts'
-import { KeysDialog } from './keys-dialog.tsx'
+
+const KeysDialog = lazy(async () => ({ default: (await import('./keys-dialog.tsx')).KeysDialog }))
 
 /** Something that a person types into, where Ctrl+Z and letters belong to the text. */
 const isTyping = (target: EventTarget | null): boolean =>
@@ -38,5 +39,9 @@ export const AppKeys = () => {
       removeEventListener(SHOW_KEYS, show)
     }
   }, [])
-  return open ? <KeysDialog onClose={() => setOpen(false)} /> : null
+  return open ? (
+    <Suspense fallback={null}>
+      <KeysDialog onClose={() => setOpen(false)} />
+    </Suspense>
+  ) : null
 }
