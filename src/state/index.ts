@@ -1,7 +1,7 @@
 export * from './actions.ts'
 export * from './keeping.ts'
 export { type PaintedPicture, type Painter, startPainting } from './painter.ts'
-export { dressed, type NamedPalette, type NamedSlot, PALETTES, paletteOf } from './palettes.ts'
+export { dressed, type NamedPalette, type NamedSlot, paletteOf } from './palettes.ts'
 export { readApart, startReading } from './reader.ts'
 export { resetStudio, shownOf, UNDO_LIMIT, useHistory, useShown, useStudio } from './store.ts'
 export type * from './types.ts'

@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'react'
 import { create } from 'zustand'
 import {
   type Arrangement,
@@ -33,6 +34,20 @@ interface Drawer {
 const useDrawer = create<Drawer>()(() => ({ designs: [], palettes: [] }))
 /** Designs kept in this browser, newest first. */
 export const useKeptDesigns = (): KeptDesign[] => useDrawer((s) => s.designs)
+/** The palettes of the house; fetched when first asked for, none until then. */
+export const useHousePalettes = (): readonly NamedPalette[] => {
+  const [palettes, setPalettes] = useState<readonly NamedPalette[]>([])
+  useEffect(() => {
+    let live = true
+    import('./house-palettes.ts').then(({ HOUSE_PALETTES }) => {
+      if (live) setPalettes(HOUSE_PALETTES)
+    })
+    return () => {
+      live = false
+    }
+  }, [])
+  return palettes
+}
 /** The person's own palettes. */
 export const useOwnPalettes = (): NamedPalette[] => useDrawer((s) => s.palettes)
 

@@ -17,11 +17,6 @@ export interface NamedPalette {
   own?: boolean
 }
 
-const files = import.meta.glob<NamedPalette>('../../palettes/*.json', { eager: true, import: 'default' })
-
-/** The palettes of the house, one file each, by name. */
-export const PALETTES: readonly NamedPalette[] = Object.values(files).sort((a, b) => a.name.localeCompare(b.name))
-
 /** What goes into a document. */
 export const paletteOf = ({ name, slots }: NamedPalette): Palette => ({
   name,

@@ -3,9 +3,9 @@ import {
   dressed,
   keepPalette,
   type NamedPalette,
-  PALETTES,
   paletteOf,
   perform,
+  useHousePalettes,
   useOwnPalettes,
   useStudio,
 } from '../../state/index.ts'
@@ -20,7 +20,8 @@ const MOST = 6
 export const PalettesSheet = () => {
   const document = useStudio((s) => s.document)
   const own = useOwnPalettes()
-  const all = useMemo(() => [...own, ...PALETTES], [own])
+  const house = useHousePalettes()
+  const all = useMemo(() => [...own, ...house], [own, house])
   const now: NamedPalette = useMemo(() => {
     const known = all.find((p) => p.name === document.palette.name)
     return {
@@ -32,12 +33,11 @@ export const PalettesSheet = () => {
       })),
     }
   }, [document.palette, all])
-  const [chosen, setChosen] = useState<string[]>(() =>
-    all
-      .filter((p) => p.name !== document.palette.name)
-      .slice(0, 3)
-      .map((p) => p.name),
-  )
+  const [picked, setPicked] = useState<string[] | null>(null)
+  // Until one picks: the first three that are not on the sheet.
+  const others = all.map((p) => p.name).filter((name) => name !== document.palette.name)
+  const chosen = picked ?? others.slice(0, 3)
+  const setChosen = (from: (names: string[]) => string[]): void => setPicked(from(chosen))
   const [editing, setEditing] = useState<NamedPalette | null>(null)
   const columns = chosen.flatMap((name) => all.find((p) => p.name === name && p.name !== now.name) ?? [])
 

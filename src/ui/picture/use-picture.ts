@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { loadColourNames } from '../../colour/index.ts'
-import { PALETTES, useOwnPalettes, useStudio } from '../../state/index.ts'
+import { useHousePalettes, useOwnPalettes, useStudio } from '../../state/index.ts'
 import { alternativeText } from './alt-text.ts'
 import { factsOf } from './facts.ts'
 import { layoutFacts } from './layout.ts'
@@ -48,10 +48,11 @@ export const usePicture = (withCost: boolean): PictureView | null => {
   const units = useStudio((s) => s.units)
   const prices = useStudio((s) => s.prices)
   const own = useOwnPalettes()
+  const house = useHousePalettes()
   const tools = useTools()
   return useMemo(() => {
     if (!tools) return null
-    const palette = [...own, ...PALETTES].find((p) => p.name === document.palette.name)
+    const palette = [...own, ...house].find((p) => p.name === document.palette.name)
     const colourNames = new Map<string, string>()
     for (const slot of palette?.slots ?? []) if (slot.name) colourNames.set(slot.colour.toLowerCase(), slot.name)
     const facts = factsOf(document, {
@@ -68,5 +69,5 @@ export const usePicture = (withCost: boolean): PictureView | null => {
       items: layoutFacts(facts, canvasMeasure(tools.faces)),
       words: alternativeText(facts),
     }
-  }, [tools, document, units, prices, own, withCost])
+  }, [tools, document, units, prices, own, house, withCost])
 }
