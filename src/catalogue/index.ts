@@ -1,4 +1,4 @@
-export { GENERAL_CAUTIONS } from './cautions.ts'
+export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
 export { findPlant, PLANTS, plantIds, searchPlants } from './plants.ts'
 export { EXAMPLE_PRICES } from './prices.ts'
 export { MECHANICS_ROWS, TABLES } from './tables.ts'

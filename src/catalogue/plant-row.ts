@@ -1,6 +1,5 @@
 import type { Role } from '../arrangement/index.ts'
 import { type CareRow, careOf } from './care.ts'
-import { cautionsOf } from './cautions.ts'
 import colourWords from './colours.json' with { type: 'json' }
 import { cite } from './sources.ts'
 import type { Figure, FormClass, Habit, Plant } from './types.ts'
@@ -94,6 +93,5 @@ export function readPlant(row: PlantRow): Plant {
     colours: row.colours.split(', ').map(colour),
     leafColour: row.leaf,
     care: careOf(row.care, row.note, classes[0] === 'foliage'),
-    cautions: cautionsOf(row.id),
   }
 }

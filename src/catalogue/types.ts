@@ -111,7 +111,6 @@ export interface Plant {
   /** The green of its leaves and stem. */
   leafColour: string
   care: { label: string; text: string; standing: Standing; source: string }[]
-  cautions: Caution[]
 }
 
 /** Outer sizes in mm; the profile as in the document (arrangement/types.ts). */

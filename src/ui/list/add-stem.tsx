@@ -5,6 +5,7 @@ import { findPlant, PLANTS, searchPlants } from '../../catalogue/index.ts'
 import { change, perform, say, select, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
 import { freePlace } from '../place.ts'
+import { PlantFacts } from './plant-facts.tsx'
 import { Plate } from './plate.tsx'
 
 /** The palette's colours that this plant is likely to be bought in come first: those of its role, then the rest. */
@@ -131,6 +132,7 @@ export const AddStem = ({ onDone }: { onDone: () => void }) => {
           </div>
         </div>
       ) : null}
+      {plant ? <PlantFacts plant={plant} /> : null}
     </section>
   )
 }

@@ -1,4 +1,4 @@
-import { GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../catalogue/index.ts'
+import { cautionsOf, GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../catalogue/index.ts'
 import type { ListView } from './derived.ts'
 
 /** The cautions for what is in the vessel: emergencies first, then the rest, always with the words that defer. */
@@ -7,15 +7,12 @@ export const Cautions = ({ view }: { view: ListView }) => {
   if (plants.length === 0) return null
   const held = MECHANICS_ROWS.find((m) => m.id === view.resolved.vessel.mechanics)?.cautions ?? []
   return (
-    <details className="cautions">
-      <summary>
-        <b>Cautions</b> for {plants.length} {plants.length === 1 ? 'plant' : 'plants'}: pets, skin, food, tools
-      </summary>
+    <div className="cautions">
       <dl>
         {plants.map((p) => (
           <div key={p.id}>
             <dt>{p.name}</dt>
-            {p.cautions.map((c) => (
+            {cautionsOf(p.id).map((c) => (
               <dd key={c.about + c.text}>
                 {c.text} <span className="dim">({c.standing === 'source' ? c.source : c.standing})</span>
               </dd>
@@ -31,6 +28,6 @@ export const Cautions = ({ view }: { view: ListView }) => {
           ))}
         </div>
       </dl>
-    </details>
+    </div>
   )
 }

@@ -1,7 +1,6 @@
 import { lazy, Suspense, useState } from 'react'
 import { change, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
-import { Cautions } from './cautions.tsx'
 import { useListView } from './derived.ts'
 import { PaletteStrip } from './palette-strip.tsx'
 import { StemTable } from './stem-table.tsx'
@@ -10,6 +9,7 @@ import './list.css'
 // What is opened by a press comes when it is pressed: the first load has a limit.
 const AddStem = lazy(async () => ({ default: (await import('./add-stem.tsx')).AddStem }))
 const Prices = lazy(async () => ({ default: (await import('./prices.tsx')).Prices }))
+const Cautions = lazy(async () => ({ default: (await import('./cautions.tsx')).Cautions }))
 const StemFields = lazy(async () => ({ default: (await import('./stem-fields.tsx')).StemFields }))
 
 /** The right-hand column: what to buy, in which colours, and the numbers of what is selected. */
@@ -18,6 +18,7 @@ export const StemColumn = () => {
   const placing = useStudio((s) => s.placing)
   const [adding, setAdding] = useState(false)
   const [pricing, setPricing] = useState(false)
+  const [cautious, setCautious] = useState(false)
   const pieces = view.resolved.stems.length
   const open = adding || placing !== null
   const chosen = useStudio((s) => s.selection.length > 0)
@@ -62,7 +63,14 @@ export const StemColumn = () => {
         <p className="quiet-line">Select a stem in a view or in the list to see its numbers here.</p>
       )}
       <PaletteStrip view={view} />
-      <Cautions view={view} />
+      {pieces > 0 ? (
+        <section className="take-care" aria-label="Take care">
+          <Button kind="word" aria-expanded={cautious} onClick={() => setCautious(!cautious)}>
+            Take care: pets, skin, food, flame, tools. What is said of these plants
+          </Button>
+          <Suspense fallback={null}>{cautious ? <Cautions view={view} /> : null}</Suspense>
+        </section>
+      ) : null}
     </div>
   )
 }

@@ -1,4 +1,4 @@
-import type { Caution, Plant } from '../../catalogue/index.ts'
+import { type Caution, cautionsOf, type Plant } from '../../catalogue/index.ts'
 import { listed, plainName } from './words.ts'
 
 /** Rows that say that nobody has looked, or that a list has it as harmless: no warning, and no promise either. */
@@ -28,7 +28,7 @@ const names = (plants: readonly Plant[]): string => {
  */
 export const cautionLine = (plants: readonly Plant[]): string => {
   const parts = GROUPS.flatMap((group) => {
-    const those = plants.filter((p) => p.cautions.some((c) => groupOf(c) === group))
+    const those = plants.filter((p) => cautionsOf(p.id).some((c) => groupOf(c) === group))
     return those.length > 0 ? [`${group}: ${names(those)}.`] : []
   })
   return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked: see the list of cautions.` : ''

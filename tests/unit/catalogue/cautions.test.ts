@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import listed from '../../../src/catalogue/cautions.json' with { type: 'json' }
-import { findPlant, GENERAL_CAUTIONS, MECHANICS_ROWS, PLANTS } from '../../../src/catalogue/index.ts'
+import { cautionsOf, findPlant, GENERAL_CAUTIONS, MECHANICS_ROWS, PLANTS } from '../../../src/catalogue/index.ts'
 import { cite } from '../../../src/catalogue/sources.ts'
 
 const NOT_CHECKED = 'Not checked: no entry in the list used. Keep away from pets and food until you know.'
@@ -41,7 +41,7 @@ const UNLISTED = [
 describe('cautions', () => {
   it('says first of a lily that it is an emergency for cats', () => {
     for (const id of ['lily-oriental', 'lily-asiatic']) {
-      const [first] = findPlant(id)!.cautions
+      const [first] = cautionsOf(id)
       expect(first?.about).toBe('pets')
       expect(first?.text).toMatch(/emergency for cats/i)
       expect(first?.text).toMatch(/vase water/)
@@ -50,17 +50,17 @@ describe('cautions', () => {
   })
 
   it('says of every plant what is known about pets, before anything else', () => {
-    for (const { id, cautions } of PLANTS) expect([id, cautions[0]?.about]).toEqual([id, 'pets'])
+    for (const { id } of PLANTS) expect([id, cautionsOf(id)[0]?.about]).toEqual([id, 'pets'])
   })
 
   it('says not checked of exactly those that the list does not have', () => {
-    const said = PLANTS.filter((p) => p.cautions.some((c) => c.text === NOT_CHECKED)).map((p) => p.id)
+    const said = PLANTS.filter((p) => cautionsOf(p.id).some((c) => c.text === NOT_CHECKED)).map((p) => p.id)
     expect(said.sort()).toEqual([...UNLISTED].sort())
-    for (const id of UNLISTED) expect(findPlant(id)!.cautions[0]?.standing).toBe('not known')
+    for (const id of UNLISTED) expect(cautionsOf(id)[0]?.standing).toBe('not known')
   })
 
   it('never calls a plant safe or harmless', () => {
-    const all = [...PLANTS.flatMap((p) => p.cautions), ...PLANTS.flatMap((p) => p.care), ...GENERAL_CAUTIONS]
+    const all = [...PLANTS.flatMap((p) => cautionsOf(p.id)), ...PLANTS.flatMap((p) => p.care), ...GENERAL_CAUTIONS]
     expect(
       all.filter((c) => /\bsafe\b|\bsafely\b|pet-friendly|(?<!not mean )harmless/i.test(c.text)).map((c) => c.text),
     ).toEqual([])
@@ -68,7 +68,7 @@ describe('cautions', () => {
 
   it('takes the stricter where the list has it both ways', () => {
     for (const id of ['gypsophila', 'asparagus', 'alstroemeria']) {
-      const pets = findPlant(id)!.cautions[0]!
+      const pets = cautionsOf(id)[0]!
       expect(pets.text).toMatch(/the stricter is taken/)
       expect(pets.source).toMatch(/sources differ/)
     }
@@ -84,9 +84,7 @@ describe('cautions', () => {
 
   it('keeps what is serious when eaten off a table with food', () => {
     for (const id of ['delphinium', 'larkspur', 'daffodil'])
-      expect(findPlant(id)!.cautions.some((c) => c.about === 'food' && /not on a table with food/i.test(c.text))).toBe(
-        true,
-      )
+      expect(cautionsOf(id).some((c) => c.about === 'food' && /not on a table with food/i.test(c.text))).toBe(true)
   })
 
   it('has a general word on blades, netting, foam, glass, flames, lifting and food, and gives way to those who know', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ROLES } from '../../../src/arrangement/index.ts'
 import {
+  cautionsOf,
   EXAMPLE_PRICES,
   type Figure,
   findPlant,
@@ -61,7 +62,7 @@ describe('the plants', () => {
   })
 
   it('never names a page of the trade where it says common practice or from memory', () => {
-    const words = PLANTS.flatMap((p) => [...p.care, ...p.cautions, ...figuresOf(p).map(([, f]) => f)]).map(
+    const words = PLANTS.flatMap((p) => [...p.care, ...cautionsOf(p.id), ...figuresOf(p).map(([, f]) => f)]).map(
       (c) => c.source,
     )
     expect(words.filter((w) => /https?:|www\.|\.com|\.co\b|\.org|blog/.test(w))).toEqual([])

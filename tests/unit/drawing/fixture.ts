@@ -31,7 +31,6 @@ export const plantOf = (habit: Habit, head: number): Plant => ({
   colours: [],
   leafColour: '#5b7a45',
   care: [],
-  cautions: [],
 })
 
 export const BOWL: Vessel = {

@@ -54,7 +54,6 @@ export const plantOf = (habit: Habit, shape: Plant['shape'] = {}): Plant => ({
   colours: [{ name: 'pink', hex: '#d98aa0' }],
   leafColour: '#5d7a4a',
   care: [],
-  cautions: [],
 })
 
 /** A stem that ends at the origin: from `below` under the mouth, bending by `lean` (mm, x and y) on its way. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { newArrangement } from '../../../src/arrangement/index.ts'
-import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
+import { cautionsOf, findPlant, PLANTS } from '../../../src/catalogue/index.ts'
 import { alternativeText } from '../../../src/ui/picture/alt-text.ts'
 import { cautionLine } from '../../../src/ui/picture/cautions.ts'
 import { factsOf } from '../../../src/ui/picture/facts.ts'
@@ -50,7 +50,7 @@ describe('words of the picture', () => {
     expect(line).toContain('see the list of cautions')
     expect(cautionLine([])).toBe('')
     const unchecked = PLANTS.find((p) =>
-      p.cautions.every((c) => c.text.startsWith('Not checked') || c.about === 'sharp'),
+      cautionsOf(p.id).every((c) => c.text.startsWith('Not checked') || c.about === 'sharp'),
     )
     expect(cautionLine(unchecked ? [unchecked] : [])).toBe('')
     expect(cautionLine(PLANTS)).toMatch(/and \d+ others/)

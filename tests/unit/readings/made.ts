@@ -31,7 +31,6 @@ const plant = (
   colours: [{ name: 'pink', hex: '#d98a9a' }],
   leafColour,
   care: [],
-  cautions: [],
 })
 
 /** Two plants for tests: a ball of a flower and a ball of a leaf. */

@@ -26,7 +26,6 @@ const plant = (id: string, blooms: number, bunch: number | null, head: number): 
   colours: [{ name: 'pink', hex: '#e8a0b4' }],
   leafColour: '#4f6b3a',
   care: [],
-  cautions: [],
 })
 
 /** One head a stem, ten a bunch; four heads a stem, five a bunch; three heads, bought by the stem. */
