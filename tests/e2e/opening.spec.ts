@@ -35,6 +35,7 @@ test('a file with bad parts says what is wrong and changes nothing before one ag
   expect(await saved(page)).toEqual(before)
 
   await input.setInputFiles(file)
+  await expect(dialog).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(dialog).toBeHidden()
   expect(await saved(page)).toEqual(before)
