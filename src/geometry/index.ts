@@ -11,7 +11,6 @@ export {
   createLayer,
   EMPTY_DEPTH,
   type Grid,
-  kindOf,
   type Layer,
   ownerCode,
   splatParts,
@@ -21,7 +20,7 @@ export {
 export { coverParts } from './raster-cover.ts'
 export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
 export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
-export { solidInput, solidOf, standinsOf } from './solid.ts'
+export { solidInput, standinsOf } from './solid.ts'
 export { bowDirection } from './stem-arcs.ts'
 export { stemCurve } from './stem-curve.ts'
 export * from './types.ts'

@@ -15,7 +15,6 @@ export interface Grid {
 export const VESSEL_PIXEL = 65535
 export const ownerCode = (stem: number, kind: number): number => stem * 4 + kind + 1
 export const stemOf = (owner: number): number => (owner - 1) >> 2
-export const kindOf = (owner: number): number => (owner - 1) & 3
 
 export const EMPTY_DEPTH = -1e9
 

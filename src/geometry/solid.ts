@@ -1,5 +1,5 @@
-import { buildSolid, buildStandins, type SolidInput } from './habits/index.ts'
-import type { ResolvedStem, Solid, StemCurve } from './types.ts'
+import { buildStandins, type SolidInput } from './habits/index.ts'
+import type { ResolvedStem, StemCurve } from './types.ts'
 
 /** The stem as the builders of habits want it: the curve relative to the tip. */
 export const solidInput = (stem: ResolvedStem): SolidInput => {
@@ -19,17 +19,7 @@ export const solidInput = (stem: ResolvedStem): SolidInput => {
 }
 
 // Everything that a solid depends on comes with one stem object, and so with its curve: see resolve.ts.
-const solids = new WeakMap<StemCurve, Solid>()
 const standins = new WeakMap<StemCurve, Float32Array>()
-
-/** The full solid of a stem, mm, relative to its tip; remembered as long as the stem keeps its shape. */
-export const solidOf = (stem: ResolvedStem): Solid => {
-  const known = solids.get(stem.curve)
-  if (known) return known
-  const made = buildSolid(solidInput(stem))
-  solids.set(stem.curve, made)
-  return made
-}
 
 /** The light stand-ins alone (see STANDIN_STRIDE), mm, relative to the tip; never builds the mesh. */
 export const standinsOf = (stem: ResolvedStem): Float32Array => {

@@ -13,33 +13,39 @@ const lane = (
   advice: boolean,
   answer: (document: Arrangement, readings: ReadingResult[]) => void,
 ) => {
-  const worker = startWorker(name)
+  let worker: Worker | null = null
   let asked: Arrangement | null = null
   let waiting: Arrangement | null = null
   const send = (document: Arrangement): void => {
     asked = document
+    worker ??= start()
     worker.postMessage({ document, advice } satisfies ReadingsRequest)
   }
-  worker.onmessage = ({ data }: MessageEvent<ReadingsReply>) => {
-    const document = asked
-    asked = null
-    if (document) answer(document, data.readings)
-    if (waiting) {
-      const next = waiting
-      waiting = null
-      send(next)
+  /** Only when there is something to read: the start page draws its samples without readers beside it. */
+  const start = (): Worker => {
+    const made = startWorker(name)
+    made.onmessage = ({ data }: MessageEvent<ReadingsReply>) => {
+      const document = asked
+      asked = null
+      if (document) answer(document, data.readings)
+      if (waiting) {
+        const next = waiting
+        waiting = null
+        send(next)
+      }
     }
-  }
-  worker.onerror = (event) => {
-    asked = null
-    useStudio.setState({ message: `The readings stopped: ${event.message}` })
+    made.onerror = (event) => {
+      asked = null
+      useStudio.setState({ message: `The readings stopped: ${event.message}` })
+    }
+    return made
   }
   return {
     ask: (document: Arrangement): void => {
       if (asked) waiting = document
       else send(document)
     },
-    end: () => worker.terminate(),
+    end: () => worker?.terminate(),
   }
 }
 

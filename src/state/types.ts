@@ -1,20 +1,13 @@
 import type { Arrangement, Edit, Problem } from '../arrangement/index.ts'
 import type { ReadingId, ReadingResult } from '../readings/index.ts'
 import type { PriceBook } from '../stem-list/index.ts'
+import type { SaveState } from '../storage/index.ts'
 import type { Units } from '../units/index.ts'
+
+export type { SaveState }
 
 /** The sheets of the house. */
 export type Sheet = 'start' | 'drawing' | 'palettes' | 'picture'
-
-/** Two different looks: what is selected, and what the keyboard stands on. */
-export type SaveState =
-  | { state: 'loading' }
-  | { state: 'saved'; at: number }
-  | { state: 'saving' }
-  /** Stays on screen, with a way to download, until a save succeeds. */
-  | { state: 'failed'; why: string }
-  /** Another tab writes this design; here it can be looked at. */
-  | { state: 'elsewhere' }
 
 export interface StudioState {
   /** The part that undo covers: the document and the words for the last step. */

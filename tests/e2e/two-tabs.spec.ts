@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test'
+import { expect, test } from './helpers.ts'
 import { openSample } from './sheet.ts'
 
 test('a second tab on one design says so, and what is changed there can be kept as a new one', async ({

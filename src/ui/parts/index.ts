@@ -1,6 +1,5 @@
 export { Button, type ButtonProps } from './button.tsx'
 export { Dialog, type DialogProps } from './dialog.tsx'
-export { Disclosure, type DisclosureProps } from './disclosure.tsx'
 export { SelectField, type SelectFieldProps, TextField, type TextFieldProps } from './field.tsx'
 export { digitsFor, formatNumber, parseNumber } from './format.ts'
 export { Gauge, type GaugeProps, UprightGauge } from './gauge.tsx'

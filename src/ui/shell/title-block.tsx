@@ -23,7 +23,7 @@ const HELD_OPTIONS = MECHANICS.map((value) => ({
 const VesselCell = () => {
   const vessel = useStudio((s) => s.document.vessel)
   const units = useStudio((s) => s.units)
-  const [open, setOpen] = useState<boolean | null>(null)
+  const [open, setOpen] = useState(false)
   const digits = { mm: 0, cm: 1, in: 2 }[units]
   const sizes = vessel.plan === 'round' ? [vessel.width, vessel.height] : [vessel.width, vessel.depth, vessel.height]
   const measure = sizes.map((mm) => formatNumber(toUnit(mm, units), digits)).join(' × ')
@@ -43,12 +43,12 @@ const VesselCell = () => {
           <span className="measure">{`${vessel.plan === 'round' ? '⌀ ' : ''}${measure} ${units}`}</span>
         </span>
       </button>
-      {open === null
+      {!open
         ? null
         : // Outside the block, whose fields look otherwise.
           createPortal(
             <Suspense fallback={null}>
-              <VesselDialog open={open} onClose={() => setOpen(false)} />
+              <VesselDialog onClose={() => setOpen(false)} />
             </Suspense>,
             document.body,
           )}

@@ -24,8 +24,6 @@ export const TOKENS = {
   halo: '#ffffff',
 } as const
 
-export type Token = keyof typeof TOKENS
-
 /** Words, for canvas text as in the style sheets. */
 export const LETTERING = "'Ysabeau Office', 'Gill Sans', 'Gill Sans Nova', 'Segoe UI', sans-serif"
 export const CAPTION = "Newsreader, 'Iowan Old Style', Georgia, serif"

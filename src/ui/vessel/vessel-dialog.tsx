@@ -1,10 +1,9 @@
-import { useEffect, useRef } from 'react'
 import { MATERIALS, MECHANICS, VESSEL_PLANS, type Vessel } from '../../arrangement/index.ts'
 import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { waterVolume_mm3 } from '../../geometry/index.ts'
 import { change, perform, useStudio } from '../../state/index.ts'
 import { formatLength, fromUnit, toUnit, type Units } from '../../units/index.ts'
-import { Button, NumberField } from '../parts/index.ts'
+import { Button, Dialog, NumberField, SelectField } from '../parts/index.ts'
 import { ProfileEditor } from './profile-editor.tsx'
 import { VesselDrawing } from './vessel-drawing.tsx'
 import './vessel.css'
@@ -14,15 +13,16 @@ const vesselOf = (row: (typeof VESSELS)[number]): Vessel => {
   return vessel
 }
 
+const UNIT_OPTIONS: readonly { value: Units; words: string }[] = [
+  { value: 'cm', words: 'centimetres' },
+  { value: 'in', words: 'inches' },
+  { value: 'mm', words: 'millimetres' },
+]
+
 /** Choose a vessel of real size, or set every measure by hand. Everything shown is to one scale. */
-export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => void }) => {
-  const dialog = useRef<HTMLDialogElement>(null)
+export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
   const vessel = useStudio((s) => s.document.vessel)
   const units = useStudio((s) => s.units)
-  useEffect(() => {
-    if (open && !dialog.current?.open) dialog.current?.showModal()
-    if (!open && dialog.current?.open) dialog.current.close()
-  }, [open])
 
   const span = Math.max(...VESSELS.map((v) => Math.max(v.height, v.width, v.depth))) * 1.08
   const digits = units === 'in' ? 2 : units === 'cm' ? 1 : 0
@@ -48,20 +48,23 @@ export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => 
   const mechanics = MECHANICS_ROWS.find((m) => m.id === vessel.mechanics)
 
   return (
-    <dialog ref={dialog} className="vessel-dialog" onClose={onClose} aria-label="Vessel">
-      <div className="head-line">
-        <h2>Vessel</h2>
-        <label className="choice">
-          measures in
-          <select value={units} onChange={(e) => change({ units: e.target.value as Units })}>
-            <option value="cm">centimetres</option>
-            <option value="in">inches</option>
-            <option value="mm">millimetres</option>
-          </select>
-        </label>
+    <Dialog
+      title="Vessel"
+      width={920}
+      onClose={onClose}
+      actions={
         <Button kind="main" onClick={onClose}>
           Done
         </Button>
+      }
+    >
+      <div className="vessel-units">
+        <SelectField<Units>
+          label="measures in"
+          value={units}
+          options={UNIT_OPTIONS}
+          onChange={(to) => change({ units: to })}
+        />
       </div>
       <p className="dim">
         All drawn to one scale. Choosing one keeps your stems; those that would cross the wall are for you to move.
@@ -148,6 +151,6 @@ export const VesselDialog = ({ open, onClose }: { open: boolean; onClose: () => 
         {mechanics?.cautions.map((c) => c.text).join(' ')}
       </p>
       <ProfileEditor vessel={vessel} onChange={(profile) => set({ profile })} />
-    </dialog>
+    </Dialog>
   )
 }

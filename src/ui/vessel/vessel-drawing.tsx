@@ -11,7 +11,7 @@ export const VesselDrawing = ({ vessel, size, span }: { vessel: Vessel; size: nu
   const points = [...right.map(([x, h]) => [x, -h]), ...[...right].reverse().map(([x, h]) => [-x, -h])]
   const half = span / 2
   return (
-    <svg width={size} height={size} viewBox={`${-half} ${-span * 0.92} ${span} ${span}`} aria-hidden="true">
+    <svg width={size} height={size} viewBox={`${-half} ${-span * 0.96} ${span} ${span}`} aria-hidden="true">
       <path
         d={`M${points.map(([x, y]) => `${x?.toFixed(1)} ${y?.toFixed(1)}`).join('L')}Z`}
         fill={vessel.colour}

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { contrast } from '../../../src/ui/theme/contrast.ts'
+import { contrastRatio as contrast } from '../../../src/colour/index.ts'
 import { CAPTION, LETTERING, TOKENS } from '../../../src/ui/theme/tokens.ts'
 
 const UI = join(import.meta.dirname, '../../../src/ui')
