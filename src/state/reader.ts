@@ -1,33 +1,37 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { ReadingResult } from '../readings/index.ts'
+import type { Units } from '../units/index.ts'
 import type { ReadingsReply, ReadingsRequest } from './readings.worker.ts'
 import { startWorker, type WorkerName } from './start-worker.ts'
 import { shownOf, useStudio } from './store.ts'
+
+/** What is read: a document, and the units in which its lengths are written. */
+interface Asked {
+  document: Arrangement
+  units: Units
+}
+const same = (a: Asked | null, b: Asked): boolean => a?.document === b.document && a.units === b.units
 
 /**
  * A worker that is asked about documents: one request is under way at a time and only the newest waits, so answers never
  * arrive out of order, and none is of an older document than one before it.
  */
-const lane = (
-  name: WorkerName,
-  advice: boolean,
-  answer: (document: Arrangement, readings: ReadingResult[]) => void,
-) => {
+const lane = (name: WorkerName, advice: boolean, answer: (asked: Asked, readings: ReadingResult[]) => void) => {
   let worker: Worker | null = null
-  let asked: Arrangement | null = null
-  let waiting: Arrangement | null = null
-  const send = (document: Arrangement): void => {
-    asked = document
+  let asked: Asked | null = null
+  let waiting: Asked | null = null
+  const send = (next: Asked): void => {
+    asked = next
     worker ??= start()
-    worker.postMessage({ document, advice } satisfies ReadingsRequest)
+    worker.postMessage({ ...next, advice } satisfies ReadingsRequest)
   }
   /** Only when there is something to read: the start page draws its samples without readers beside it. */
   const start = (): Worker => {
     const made = startWorker(name)
     made.onmessage = ({ data }: MessageEvent<ReadingsReply>) => {
-      const document = asked
+      const of = asked
       asked = null
-      if (document) answer(document, data.readings)
+      if (of) answer(of, data.readings)
       if (waiting) {
         const next = waiting
         waiting = null
@@ -41,9 +45,9 @@ const lane = (
     return made
   }
   return {
-    ask: (document: Arrangement): void => {
-      if (asked) waiting = document
-      else send(document)
+    ask: (next: Asked): void => {
+      if (asked) waiting = next
+      else send(next)
     },
     end: () => worker?.terminate(),
   }
@@ -53,31 +57,42 @@ const lane = (
 const REST = 150
 
 /**
- * Keeps `readings` in step with what is shown; the page never waits for them. Looking for advice tries many edits and
- * takes longer, so it has a worker of its own and follows when the hand rests: the numbers go on meanwhile.
+ * Keeps `readings` in step with what is shown and with the person's units; the page never waits for them. Looking for
+ * advice tries many edits and takes longer, so it has a worker of its own and follows when the hand rests: the numbers go
+ * on meanwhile.
  * @returns a function that ends it
  */
 export const startReading = (): (() => void) => {
-  let seen: Arrangement | null = null
+  const nowAsked = (): Asked => {
+    const state = useStudio.getState()
+    return { document: shownOf(state), units: state.units }
+  }
+  let seen: Asked | null = null
+  let advised: Asked | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
-  const live = lane('readings', false, (document, readings) => {
+  const live = lane('readings', false, (asked, readings) => {
     // Advice for this very document that came first is not taken back.
-    if (document !== advised) useStudio.setState({ readings })
+    if (!same(advised, asked)) useStudio.setState({ readings })
   })
-  let advised: Arrangement | null = null
-  const adviser = lane('advice', true, (document, readings) => {
-    if (document !== shownOf(useStudio.getState())) return
-    advised = document
+  const adviser = lane('advice', true, (asked, readings) => {
+    if (!same(asked, nowAsked())) return
+    advised = asked
     useStudio.setState({ readings })
   })
+  let inHand = false
   const look = (): void => {
-    const state = useStudio.getState()
-    const document = shownOf(state)
-    if (state.sheet === 'start' || document === seen) return
-    seen = document
-    live.ask(document)
+    const { sheet, draft } = useStudio.getState()
+    if (sheet === 'start') return
+    const next = nowAsked()
+    // A gesture that settles leaves the very document that was read last; advice on it is still to come.
+    const settled = inHand && draft === null
+    inHand = draft !== null
+    const known = same(seen, next)
+    if (known && !settled) return
+    if (!known) live.ask(next)
+    seen = next
     clearTimeout(timer)
-    if (state.draft === null) timer = setTimeout(() => adviser.ask(document), REST)
+    if (!inHand) timer = setTimeout(() => adviser.ask(next), REST)
   }
   look()
   const unsubscribe = useStudio.subscribe(look)
@@ -97,6 +112,6 @@ export const readApart = (document: Arrangement): Promise<ReadingResult[]> => {
   trial ??= startWorker('trial')
   trial.onmessage = ({ data }: MessageEvent<ReadingsReply>) => trials.shift()?.(data.readings)
   const answer = new Promise<ReadingResult[]>((done) => trials.push(done))
-  trial.postMessage({ document, advice: false } satisfies ReadingsRequest)
+  trial.postMessage({ document, advice: false, units: useStudio.getState().units } satisfies ReadingsRequest)
   return answer
 }

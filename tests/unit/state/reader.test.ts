@@ -1,0 +1,96 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { newArrangement } from '../../../src/arrangement/index.ts'
+import {
+  change,
+  perform,
+  preview,
+  resetStudio,
+  settle,
+  showDesign,
+  startReading,
+  useStudio,
+} from '../../../src/state/index.ts'
+import type { ReadingsRequest } from '../../../src/state/readings.worker.ts'
+
+/** Stands in for a worker: keeps what it is asked, and answers when told. */
+interface Asked {
+  name: string
+  requests: ReadingsRequest[]
+  onmessage: ((e: { data: unknown }) => void) | null
+}
+const workers = vi.hoisted((): Asked[] => [])
+vi.mock('../../../src/state/start-worker.ts', () => ({
+  startWorker: (name: string) => {
+    const made = {
+      name,
+      requests: [] as ReadingsRequest[],
+      onmessage: null,
+      postMessage: (r: ReadingsRequest) => made.requests.push(r),
+      terminate: () => undefined,
+    }
+    workers.push(made)
+    return made
+  },
+}))
+
+const of = (name: string): Asked => workers.find((w) => w.name === name)!
+const answer = (name: string, readings: unknown[] = []): void => of(name).onmessage?.({ data: { readings } })
+
+describe('readings in the page', () => {
+  let stop: () => void
+  beforeEach(() => {
+    vi.useFakeTimers()
+    workers.length = 0
+    resetStudio()
+    stop = startReading()
+    showDesign('d', newArrangement())
+    return () => {
+      stop()
+      vi.useRealTimers()
+    }
+  })
+
+  it('are asked in the person’s units, and again when those change', () => {
+    vi.advanceTimersByTime(1000)
+    expect(of('readings').requests.map((r) => r.units)).toEqual(['cm'])
+    expect(of('advice').requests.map((r) => r.units)).toEqual(['cm'])
+    answer('readings')
+    answer('advice')
+    change({ units: 'in' })
+    vi.advanceTimersByTime(1000)
+    expect(of('readings').requests.map((r) => r.units)).toEqual(['cm', 'in'])
+    expect(of('advice').requests.map((r) => r.units)).toEqual(['cm', 'in'])
+  })
+
+  it('that come late in units no longer wanted do not stand for the new ones', () => {
+    vi.advanceTimersByTime(1000)
+    change({ units: 'mm' })
+    const before = useStudio.getState().readings
+    answer('advice', [{ id: 'late' }])
+    expect(useStudio.getState().readings).toBe(before)
+  })
+
+  it('bring advice when a drag is over, though the last picture of it was read already', () => {
+    vi.advanceTimersByTime(1000)
+    answer('readings')
+    answer('advice')
+    preview({ do: 'set-title', title: 'By hand' })
+    vi.advanceTimersByTime(1000)
+    answer('readings')
+    expect(of('advice').requests).toHaveLength(1)
+    settle('title changed')
+    vi.advanceTimersByTime(1000)
+    expect(of('advice').requests.map((r) => r.document.title)).toEqual([newArrangement().title, 'By hand'])
+    expect(of('readings').requests).toHaveLength(2)
+  })
+
+  it('are not asked again for what changes neither document nor units', () => {
+    vi.advanceTimersByTime(1000)
+    answer('readings')
+    change({ turn: 30, openReading: 'proportion' })
+    vi.advanceTimersByTime(1000)
+    expect(of('readings').requests).toHaveLength(1)
+    perform({ do: 'set-title', title: 'Another' })
+    expect(of('readings').requests).toHaveLength(2)
+  })
+})
