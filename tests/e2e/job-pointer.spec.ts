@@ -140,7 +140,7 @@ test('the whole job by pointer: choose a vessel, place, move, turn, change, take
       await expect(page.getByRole('heading', { name: '5 stems' })).toBeVisible({ timeout: 2000 })
     }).toPass({ timeout: 30_000 })
     const body = await tip('dahlia')
-    // Beside the mark of the head, which moves one alone.
+    // By its body, beside the mark of the head.
     await drag(page, { x: body.x - 20, y: body.y }, { x: 20, y: 0 })
     const shifted = await saved(page)
     const by = shifted.stems[0]!.tip[0] - start.stems[0]!.tip[0]

@@ -28,6 +28,16 @@ const KEYS: readonly { where: string; keys: readonly (readonly [string, string])
     ],
   },
   {
+    where: 'By pointer or finger, in a view',
+    keys: [
+      ['The ring at a head, or the flower itself', 'moves all that is selected, together; with Alt they stay upright'],
+      ['The two bars where a stem enters', 'move that one crossing'],
+      ['The lozenge at half its length', 'bows that one stem'],
+      ['The ring round the plan', 'turns both views; where flowers hide it, its line still does'],
+      ['Shift and press', 'one more, or one less, selected; drawn over paper, a box selects'],
+    ],
+  },
+  {
     where: 'In a number field',
     keys: [
       ['↑ ↓', 'one step more or less'],

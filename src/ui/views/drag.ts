@@ -3,7 +3,9 @@ import { cosSin, innerSection, projectPoint, reachIn, stemCurve } from '../../ge
 import type { HandleKind } from './handles.ts'
 import { angleOf, type ViewName } from './layout.ts'
 
-export type Move = { kind: HandleKind; view: ViewName; id: string } | { kind: 'body'; view: ViewName; ids: string[] }
+export type Move =
+  | { kind: Exclude<HandleKind, 'tip'>; view: ViewName; id: string }
+  | { kind: 'body'; view: ViewName; ids: string[] }
 
 /** Steps of a drag, mm: finer than any screen pixel shows. Ours. */
 const STEP_MM = 0.1
@@ -79,7 +81,7 @@ export const editOf = (
   const stems = document.stems.filter((s) => ids.includes(s.id))
   const first = stems[0]
   if (!first) return null
-  if (move.kind === 'body' || move.kind === 'tip')
+  if (move.kind === 'body')
     return { do: 'shift-stems', ids, by: overTable(vessel, stems, shiftOf(move.view, turn, right, up)), whole }
   if (move.kind === 'bend')
     return { do: 'set-stems', ids, set: { bend: bentBy(first, vessel, move.view, turn, right, up) } }

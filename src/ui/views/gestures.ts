@@ -1,7 +1,7 @@
 import type { Arrangement, Edit } from '../../arrangement/index.ts'
 import { abandon, change, perform, preview, say, select, settle, turnTo, useStudio } from '../../state/index.ts'
 import { editOf, type Move } from './drag.ts'
-import { nearestHandle, reachOf } from './handles.ts'
+import { nearestHandle, placeOf, reachOf, tipPoint } from './handles.ts'
 import { stemIndicesIn } from './hit.ts'
 import { toView, type ViewName, viewAt } from './layout.ts'
 import { stemFor } from './placing.ts'
@@ -61,6 +61,21 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
   const ringAngle = (x: number, y: number): number =>
     (Math.atan2(-(y - scene.layout.planY), x - scene.layout.axisX) * 180) / Math.PI
 
+  /**
+   * Whether the turn ring is taken hold of: where paper lies about it, in its whole reach; where a stem lies over it, on
+   * its line, unless the head of that stem is under the pointer.
+   */
+  const ringAt = (x: number, y: number, type: string, over: string | null): boolean => {
+    const { layout, shown, turn } = scene
+    const off = Math.abs(Math.hypot(x - layout.axisX, y - layout.planY) - layout.ring_mm * layout.scale)
+    const reach = reachOf(type)
+    if (over === null) return off <= reach
+    const stem = shown.stems.find((s) => s.id === over)
+    if (!stem || off > reach / 2) return false
+    const head = placeOf(layout, 'plan', turn, tipPoint(stem))
+    return Math.hypot(head[0] - x, head[1] - y) > reach
+  }
+
   const gripAt = (x: number, y: number, type: string): Grip => {
     const { layout, shown, turn } = scene
     const view = viewAt(layout, y)
@@ -68,16 +83,12 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
     if (placing) return { kind: 'place', view }
     const chosen = shown.stems.filter((s) => selection.includes(s.id))
     const handle = nearestHandle(shownHandles(layout, turn, chosen), x, y, reachOf(type))
-    if (handle)
-      return {
-        kind: 'move',
-        move: { kind: handle.kind, view: handle.view, id: handle.id },
-        stem: handle.kind === 'tip' ? handle.id : null,
-      }
-    const ring = layout.ring_mm * layout.scale
-    const off = Math.abs(Math.hypot(x - layout.axisX, y - layout.planY) - ring)
+    // By a head all that is selected goes along; a crossing or a bow is a matter of one stem.
+    if (handle?.kind === 'tip')
+      return { kind: 'move', move: { kind: 'body', view: handle.view, ids: selection }, stem: handle.id }
+    if (handle) return { kind: 'move', move: { kind: handle.kind, view: handle.view, id: handle.id }, stem: null }
     const id = control.stemAt(view, x, y, 0)
-    if (!id && view === 'plan' && off <= reachOf(type)) return { kind: 'ring' }
+    if (view === 'plan' && ringAt(x, y, type, id)) return { kind: 'ring' }
     const near = id ?? control.stemAt(view, x, y, slipPx(type))
     if (!near) return { kind: 'ground', view }
     return {
@@ -207,6 +218,7 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
       if (e.pointerType === 'touch') return
       const grip = gripAt(x, y, e.pointerType)
       host.style.cursor = CURSOR[grip.kind]
+      host.dataset.over = grip.kind
       control.set({ hover: grip.kind === 'move' && grip.move.kind === 'body' ? (grip.stem ?? '') : '' })
       if (grip.kind === 'place') ghostAt(x, y)
       return
@@ -230,6 +242,7 @@ export const listenToPointer = (host: HTMLElement, control: SceneControl, onPres
     if (gesture?.pointerId === e.pointerId) end(false)
   }
   const onLeave = (): void => {
+    delete host.dataset.over
     if (!gesture) control.set({ hover: '', ghost: null })
   }
   const giveUp = (): void => end(false)

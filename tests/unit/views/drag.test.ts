@@ -11,7 +11,8 @@ const done = (document: Arrangement, move: Move, turn: number, right: number, up
   if (!edit) throw new Error('no edit')
   return applyEdit(document, edit).stems[0] as Stem
 }
-const move = (kind: 'tip' | 'mouth' | 'bend', view: 'elevation' | 'plan'): Move => ({ kind, view, id: 'a' })
+const move = (kind: 'tip' | 'mouth' | 'bend', view: 'elevation' | 'plan'): Move =>
+  kind === 'tip' ? { kind: 'body', view, ids: ['a'] } : { kind, view, id: 'a' }
 
 describe('what a drag does', () => {
   const document = bowl(stem('a', { tip: [30, -20, 110], mouth: [5, 5] }), stem('b', { tip: [-60, 0, 80] }))
