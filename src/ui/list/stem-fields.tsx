@@ -1,16 +1,12 @@
 import { type Edit, newStemIds, type Stem } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
-import type { ResolvedStem } from '../../geometry/index.ts'
 import { perform, select, useStudio } from '../../state/index.ts'
-import { formatLength, fromUnit, toUnit } from '../../units/index.ts'
+import { formatLength, toUnit } from '../../units/index.ts'
 import { Button, NumberField } from '../parts/index.ts'
 import { ColourChoice } from './colour-choice.tsx'
 import type { ListView } from './derived.ts'
 import { PlantChoice } from './plant-choice.tsx'
-
-/** The value all of them share, or their mean where they differ. */
-const shared = (stems: ResolvedStem[], of: (s: ResolvedStem) => number): number =>
-  stems.reduce((sum, s) => sum + of(s), 0) / Math.max(1, stems.length)
+import { crossEdit, headEdit, LEAST_HEAD, lengthEdit, partEdit, shared, shiftEdit } from './stem-edits.ts'
 
 type Axis = 0 | 1 | 2
 
@@ -31,23 +27,10 @@ export const StemFields = ({ view }: { view: ListView }) => {
   const round = (mm: number) => Number(toUnit(mm, units).toFixed(digits))
 
   const tip = (axis: Axis) => round(shared(stems, (s) => s.stem.tip[axis]))
-  const shiftTo = (axis: Axis) => (value: number) => {
-    const by: [number, number, number] = [0, 0, 0]
-    by[axis] = fromUnit(value, units) - shared(stems, (s) => s.stem.tip[axis])
-    perform({ do: 'shift-stems', ids, by })
-  }
+  const shiftTo = (axis: Axis) => (value: number, by?: number) => perform(shiftEdit(stems, axis, { value, by }, units))
   const mouth = (axis: 0 | 1) => round(shared(stems, (s) => s.stem.mouth[axis]))
-  const crossTo = (axis: 0 | 1) => (value: number) => {
-    const by = fromUnit(value, units) - shared(stems, (s) => s.stem.mouth[axis])
-    const edits: Edit[] = stems.map((s) => {
-      const at: [number, number] = [...s.stem.mouth]
-      at[axis] += by
-      return { do: 'set-stems', ids: [s.id], set: { mouth: at } }
-    })
-    perform({ do: 'many', label: 'crossing moved', edits })
-  }
+  const crossTo = (axis: 0 | 1) => (value: number, by?: number) => perform(crossEdit(stems, axis, { value, by }, units))
   const set = (part: Extract<Edit, { do: 'set-stems' }>['set']) => perform({ do: 'set-stems', ids, set: part })
-  const length = shared(stems, (s) => s.curve.above_mm)
   const plants = new Set(stems.map((s) => s.plant.id))
   const copyThem = () => {
     const newIds = newStemIds(document, ids.length)
@@ -98,14 +81,12 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="length"
           unit={units}
           spoken={`length above the rim, ${units}`}
-          value={round(length)}
+          value={round(shared(stems, (s) => s.curve.above_mm))}
           min={round(10)}
           max={limit}
           step={step}
           digits={digits}
-          onChange={(v) =>
-            perform({ do: 'lengthen-stems', ids, factor: Math.max(0.05, fromUnit(v, units) / Math.max(1, length)) })
-          }
+          onChange={(value, by) => perform(lengthEdit(stems, { value, by }, units))}
         />
         <NumberField
           label={`enters, across`}
@@ -131,7 +112,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="bow"
           unit="%"
           value={Math.round(shared(stems, (s) => s.stem.bend) * 100)}
-          onChange={(v) => set({ bend: v / 100 })}
+          onChange={(value, by) => perform(partEdit(stems, 'bend', { value, by }))}
           min={-100}
           max={100}
           step={2}
@@ -140,7 +121,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="open"
           unit="%"
           value={Math.round(shared(stems, (s) => s.openness) * 100)}
-          onChange={(v) => set({ openness: v / 100 })}
+          onChange={(value, by) => perform(partEdit(stems, 'openness', { value, by }))}
           min={0}
           max={100}
           step={5}
@@ -149,8 +130,8 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="head"
           unit={units}
           value={round(shared(stems, (s) => s.head_mm))}
-          onChange={(v) => set({ head: fromUnit(v, units) })}
-          min={round(3)}
+          onChange={(value, by) => perform(headEdit(stems, { value, by }, units))}
+          min={round(LEAST_HEAD)}
           max={round(600)}
           step={step}
           digits={digits}

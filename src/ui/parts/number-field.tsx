@@ -14,8 +14,11 @@ export interface NumberFieldProps {
   step?: number
   /** Decimals shown. */
   digits?: number
-  /** Called with a value inside the limits when one is settled: on a step, on Enter, on leaving the field. */
-  onChange: (value: number) => void
+  /**
+   * Called with a value inside the limits when one is settled: on a step, on Enter, on leaving the field. A step says by
+   * how much as well: what is shown is rounded, or the mean of several, and a step is to go from what is there.
+   */
+  onChange: (value: number, by?: number) => void
   /** Longer words for ears, if the label is short: `across, stem 2 garden rose`. */
   spoken?: string
   /** The label is for ears only, in a table that has it at the head of the column. */
@@ -34,14 +37,14 @@ export const NumberField = (props: NumberFieldProps) => {
   const field = useRef<HTMLInputElement>(null)
   const shown = (v: number): string => formatNumber(v, digits)
 
-  const settle = (to: number): void => {
+  const settle = (to: number, stepped = false): void => {
     const inside = Math.min(max, Math.max(min, to))
     setTyped(null)
     setProblem(inside === to ? '' : `${to > max ? 'At most' : 'At least'} ${shown(inside)}${unit ? ` ${unit}` : ''}.`)
-    if (inside !== value) onChange(inside)
+    if (inside !== value) onChange(inside, stepped ? Number((inside - value).toFixed(6)) : undefined)
   }
   // Ten steps of 0.1 make 1, not 0.9999.
-  const by = (steps: number): void => settle(Number((value + steps * step).toFixed(Math.max(digits, 4))))
+  const by = (steps: number): void => settle(Number((value + steps * step).toFixed(Math.max(digits, 4))), true)
   const read = (): void => {
     if (typed === null) return
     const number = parseNumber(typed)
