@@ -8,6 +8,7 @@ import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
 import type { Readers } from './trial.ts'
 import type { ReadingResult } from './types.ts'
+import { waysOf } from './ways.ts'
 
 /** Every reading there is, in the order in which they are shown. A new one is a file and a line here. */
 const READINGS: Readers = {
@@ -20,7 +21,10 @@ const READINGS: Readers = {
 let house: Engine | null = null
 
 export interface ReadOptions {
-  /** Look for edits that help, by trying them out and measuring again; leave it off while something moves. */
+  /**
+   * Look for edits that help, by trying them out and measuring again, and give the values of each way round; leave it off
+   * while something moves.
+   */
   advice?: boolean
   /** Made once and given each time, it paints only what changed. */
   engine?: Engine
@@ -38,7 +42,9 @@ export const readAll = (
   on.update(resolved)
   const lengths = (mm: number): string => formatLength(mm, units)
   const results = Object.values(READINGS).map((read) => read(on, lengths))
-  return advice ? adviseAll(on, results, READINGS, lengths) : results
+  if (!advice) return results
+  const round = results.map((r) => (r.score === null ? r : { ...r, ways: waysOf(on, r.id) }))
+  return adviseAll(on, round, READINGS, lengths)
 }
 
 export { BANDS, bandOf, bandScore } from './bands.ts'

@@ -53,12 +53,15 @@ export const tryIdea = (
   engine.update(resolveArrangement(applyEdit(before.document, idea.edit), (plant) => plants.get(plant)))
   const own = readers[id](engine)
   const gain = (own.score ?? 0) - (results.find((r) => r.id === id)?.score ?? 0)
-  if (own.score === null || gain < LIFT) return null
+  if (own.score === null || !own.because || gain < LIFT) return null
+  const scores: NonNullable<Advice['after']>['scores'] = { [id]: own.score }
   for (const other of results) {
     if (other.id === id || other.score === null) continue
     if (other.id === 'palette-harmony' && recolours(idea.edit)) continue
     const after = readers[other.id](engine).score
     if (after === null || after < other.score - HARM) return null
+    scores[other.id] = after
   }
-  return { advice: { text: idea.say(own.values), stems: idea.stems, edit: idea.edit }, gain }
+  const after = { value: own.because.main.value, scores }
+  return { advice: { text: idea.say(own.values), stems: idea.stems, edit: idea.edit, after }, gain }
 }

@@ -21,6 +21,11 @@ export interface Advice {
   text: string
   stems: string[]
   edit?: Edit
+  /**
+   * What was measured when the edit was tried: the main value of its own reading, and the scores of the readings that were
+   * held against it.
+   */
+  after?: { value: number; scores: Partial<Record<ReadingId, number>> }
 }
 
 /** One measured value held against a band. */
@@ -49,6 +54,16 @@ export interface Because {
   trust: string
 }
 
+/** One value from every way round: the first at turn 0, the others evenly from there. null where it can't be said. */
+export interface WaysRound {
+  name: string
+  unit: string
+  scale: [number, number]
+  /** Which end is the worse one; null where neither is. */
+  worst: 'least' | 'most' | null
+  values: (number | null)[]
+}
+
 export interface ReadingResult {
   id: ReadingId
   /** 0–100, or null when the reading does not apply. */
@@ -59,6 +74,8 @@ export interface ReadingResult {
   because: Because | null
   advice: Advice[]
   marks: Mark[]
+  /** Only where advice was asked for as well. */
+  ways?: WaysRound
 }
 
 export interface Band {

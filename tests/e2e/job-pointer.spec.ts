@@ -103,6 +103,15 @@ test('the whole job by pointer: choose a vessel, place, move, turn, change, take
     await expect(page.getByTestId('plan')).toContainText(/turned (59|60|61)°/)
     await page.getByRole('button', { name: '0°, turn the sheet to this side' }).first().click()
     await expect(page.getByTestId('plan')).toContainText('turned 0°')
+    // Each of twelve ways says what is measured from there.
+    const round = page.getByRole('region', { name: 'All the way round' }).getByRole('button')
+    await expect(round).toHaveCount(12)
+    await expect(round.nth(3)).toHaveAccessibleName(/^90°, turn the sheet to this side: largest hole \d+\.\d cm/)
+    await round.nth(3).focus()
+    await page.keyboard.press('Enter')
+    await expect(page.getByTestId('plan')).toContainText('turned 90°')
+    await expect(round.nth(3)).toHaveAttribute('aria-pressed', 'true')
+    await round.first().click()
     expect(await saved(page)).toEqual(before)
   })
 
@@ -187,7 +196,18 @@ test('readings, advice, list and prices by pointer', async ({ page }) => {
       const act = page.getByRole('button', { name: 'Do it' })
       await expect(page.getByRole('button', { name: 'Why' })).toBeVisible()
       if (!(await act.isVisible())) continue
+      // What it would do is said before, shown while it is pointed at, and is what then comes.
+      const foreseen = /Would be (\d+) of 100/.exec((await page.locator('.readings-column').textContent()) ?? '')?.[1]
+      const meter = page.getByRole('meter', { name: `${name}, score` })
+      const was = await meter.getAttribute('aria-valuenow')
+      expect(Number(foreseen)).toBeGreaterThanOrEqual(Number(was))
+      await act.hover()
+      if (foreseen !== was) await expect(meter).toHaveText(`would be ${foreseen}`)
       await act.click()
+      await expect(meter).not.toHaveText(/would be/)
+      await expect
+        .poll(async () => Math.min(99, Number(await meter.getAttribute('aria-valuenow'))))
+        .toBe(Math.min(99, Number(foreseen)))
       done += 1
       expect((await saved(page)).stems).not.toEqual(before.stems)
       await undoButton(page).click()

@@ -46,6 +46,21 @@ test('drawing, list and readings say the same as the command does of the saved f
     }
   })
 
+  await test.step('all the way round: the widest spread and the largest hole are those of the readings', async () => {
+    const sides = page.getByRole('region', { name: 'All the way round' }).getByRole('button')
+    const most = async () => {
+      const said = await sides.allTextContents()
+      expect(said).toHaveLength(12)
+      return Math.max(...said.map((text) => Number(/([\d.]+)$/.exec(text)?.[1])))
+    }
+    const shown = (mm: number) => Math.round(mm) / 10
+    const hole = said.readings['negative-space']!.values.largestHole_mm as number
+    await expect.poll(most).toBe(shown(hole))
+    await readings.click()
+    await expect(page.getByRole('region', { name: 'All the way round' })).toContainText('spread, cm')
+    await expect.poll(most).toBe(shown(said.readings.proportion!.values.spread_mm as number))
+  })
+
   await test.step('dimensions on the drawing', async () => {
     const { vessel } = design
     const tallest = main('heightRatio') * Math.max(vessel.width, vessel.depth, vessel.height)

@@ -1,9 +1,12 @@
 import { useEffect, useRef, useState } from 'react'
-import type { Advice as AdviceData } from '../../readings/index.ts'
-import { change, perform } from '../../state/index.ts'
+import type { Advice as AdviceData, ReadingId } from '../../readings/index.ts'
+import { change, perform, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
+import { foreseenWords } from './words.ts'
 
 interface Props {
+  /** The reading that gives it. */
+  of: ReadingId
   advice: readonly AdviceData[]
   why: boolean
   onWhy: () => void
@@ -12,7 +15,8 @@ interface Props {
 const point = (advice: AdviceData | null): void => change({ lit: advice?.stems ?? [], phantom: advice?.edit ?? null })
 
 /** One piece of advice at a time. Pointing at it lights its stems and draws where they would go. */
-export const Advice = ({ advice, why, onWhy }: Props) => {
+export const Advice = ({ of, advice, why, onWhy }: Props) => {
+  const readings = useStudio((s) => s.readings)
   const [at, setAt] = useState(0)
   const whyButton = useRef<HTMLSpanElement>(null)
   useEffect(() => () => point(null), [])
@@ -34,9 +38,10 @@ export const Advice = ({ advice, why, onWhy }: Props) => {
     // biome-ignore lint/a11y/noStaticElementInteractions: pointing shows what its buttons do; focus shows the same
     <div onPointerEnter={pointNow} onPointerLeave={leave} onFocus={pointNow} onBlur={leave}>
       {now && (
-        <p className="advice" aria-live="polite">
-          {now.text}
-        </p>
+        <div aria-live="polite">
+          <p className="advice">{now.text}</p>
+          {now.after && <p className="reason">{foreseenWords(now, of, readings)}</p>}
+        </div>
       )}
       <div className="advice-acts">
         {now?.edit && (

@@ -37,7 +37,7 @@ export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult
   return (
     <>
       {brief ? null : rule}
-      <Advice advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
+      <Advice of={reading.id} advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
       {why && (
         <div className="why">
           {brief ? rule : null}

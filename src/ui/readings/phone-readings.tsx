@@ -41,7 +41,7 @@ export const PhoneReadings = () => {
         {reading && reading.score === null && <p className="reason">Says nothing here: {reading.notApplicable}</p>}
         {reading && reading.score !== null && <OpenReading key={open} reading={reading} brief />}
       </div>
-      <AllTheWayRound />
+      <AllTheWayRound of={open} />
     </div>
   )
 }

@@ -24,6 +24,16 @@ export const ValueWords = ({ reading }: { reading: ReadingResult | undefined }) 
   )
 }
 
+/** What the advice that is pointed at would do to the readings, as it was measured when it was tried; null for none. */
+const useForeseen = () => {
+  const phantom = useStudio((s) => s.phantom)
+  const readings = useStudio((s) => s.readings)
+  if (!phantom) return null
+  for (const { id, advice } of readings)
+    for (const { edit, after } of advice) if (edit === phantom && after) return { of: id, ...after }
+  return null
+}
+
 interface Props {
   id: ReadingId
   /** Undefined in the first moments: the row keeps its place. */
@@ -34,6 +44,7 @@ interface Props {
 export const ReadingRow = ({ id, reading }: Props) => {
   const open = useStudio((s) => s.openReading === id)
   const units = useStudio((s) => s.units)
+  const foreseen = useForeseen()
   const held = reading?.because?.main
   const applies = reading !== undefined && reading.score !== null
   const wanted = held ? wantedWords(held, units) : ''
@@ -58,8 +69,13 @@ export const ReadingRow = ({ id, reading }: Props) => {
         <p className="reason">Says nothing here: {reading.notApplicable}</p>
       ) : (
         <div className="row-gauge">
-          <Gauge {...gaugeOf(reading)} width={204} {...(isScale(id) ? { ends: ['quiet', 'vivid'] as const } : {})} />
-          {reading && <Score reading={reading} name={NAMES[id]} />}
+          <Gauge
+            {...gaugeOf(reading)}
+            predicted={foreseen?.of !== id ? null : isScale(id) ? (foreseen.scores[id] ?? null) : foreseen.value}
+            width={204}
+            {...(isScale(id) ? { ends: ['quiet', 'vivid'] as const } : {})}
+          />
+          {reading && <Score reading={reading} name={NAMES[id]} foreseen={foreseen?.scores[id]} />}
         </div>
       )}
       {open && wanted && <p className="wanted">{wanted}</p>}

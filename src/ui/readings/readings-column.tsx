@@ -8,6 +8,7 @@ import './readings.css'
 export const ReadingsColumn = () => {
   const form = useStudio((s) => s.document.form)
   const readings = useStudio((s) => s.readings)
+  const open = useStudio((s) => s.openReading)
   return (
     <div className="readings-column">
       <h2>Readings</h2>
@@ -19,7 +20,7 @@ export const ReadingsColumn = () => {
           <ReadingRow key={id} id={id} reading={readings.find((r) => r.id === id)} />
         ))}
       </ul>
-      <AllTheWayRound />
+      <AllTheWayRound of={open ?? 'negative-space'} />
     </div>
   )
 }

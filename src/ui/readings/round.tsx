@@ -1,15 +1,18 @@
 import { useEffect, useRef } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import type { Frame } from '../../drawing/index.ts'
+import type { ReadingId } from '../../readings/index.ts'
 import { turnTo, useStudio } from '../../state/index.ts'
 import { painter } from '../painter.ts'
 import { putPicture } from '../small-view.tsx'
+import { tellSides, unitOfSides } from './words.ts'
 
-/** Eight sides: outlines from opposite sides mirror each other, colours do not. */
-const SIDES = [0, 45, 90, 135, 180, 225, 270, 315] as const
+/** The sides that are read: every 30°. Outlines from opposite sides mirror each other, colours do not. */
+const STEP = 30
+const SIDES = Array.from({ length: 360 / STEP }, (_, i) => i * STEP)
 const WIDTH = 62
 const HEIGHT = 48
-/** The eight small ones wait until the hand rests. Ours. */
+/** The small ones wait until the hand rests. Ours. */
 const REST_MS = 350
 
 /** One frame that holds every side, so that they can be compared; null when a newer document has overtaken it. */
@@ -24,10 +27,12 @@ const frameForAll = async (document: Arrangement, ratio: number): Promise<Frame 
   return { left: -w, right: w, bottom: (bottom + top) / 2 - h, top: (bottom + top) / 2 + h, scale }
 }
 
-/** All the way round, in small; pressing one turns the sheet. */
-export const AllTheWayRound = () => {
+/** All the way round, in small, with a reading's value from each side; pressing one turns the sheet. */
+export const AllTheWayRound = ({ of }: { of: ReadingId }) => {
   const document = useStudio((s) => s.document)
   const turn = useStudio((s) => s.turn)
+  const units = useStudio((s) => s.units)
+  const ways = useStudio((s) => s.readings.find((r) => r.id === of)?.ways)
   const canvases = useRef<(HTMLCanvasElement | null)[]>([])
   useEffect(() => {
     let live = true
@@ -37,7 +42,7 @@ export const AllTheWayRound = () => {
       for (const [i, side] of SIDES.entries()) {
         const options = { quality: 'draft', section: false, vessel: 'own' } as const
         const picture = await painter().paint('round', document, { turn: side, pitch: 0 }, frame, options)
-        // Overtaken by a newer document, which paints all eight.
+        // Overtaken by a newer document, which paints them all.
         if (!live || !picture) return
         const canvas = canvases.current[i]
         if (canvas) putPicture(canvas, picture)
@@ -49,12 +54,13 @@ export const AllTheWayRound = () => {
       clearTimeout(timer)
     }
   }, [document])
-  const nearest = (Math.round(turn / 45) * 45) % 360
+  const nearest = (Math.round(turn / STEP) * STEP) % 360
+  const told = ways ? tellSides(ways, units) : []
   return (
     <section className="round" aria-labelledby="round-head">
       <div className="row-line">
         <h3 id="round-head">All the way round</h3>
-        <span className="quiet">press one to turn</span>
+        <span className="quiet">{ways ? `${ways.name}${unitOfSides(ways, units)}` : 'press one to turn'}</span>
       </div>
       <ul>
         {SIDES.map((side, i) => (
@@ -62,7 +68,7 @@ export const AllTheWayRound = () => {
             <button
               type="button"
               aria-pressed={side === nearest}
-              aria-label={`${side}°, turn the sheet to this side`}
+              aria-label={`${side}°, turn the sheet to this side${told[i] ? `: ${told[i].words}` : ''}`}
               onClick={() => turnTo(side)}
             >
               <canvas
@@ -72,7 +78,7 @@ export const AllTheWayRound = () => {
                 width={WIDTH}
                 height={HEIGHT}
               />
-              <span>{side}°</span>
+              {side}° <span className={`side-value${told[i]?.worst ? ' worst' : ''}`}>{told[i]?.figure ?? '–'}</span>
             </button>
           </li>
         ))}

@@ -1,4 +1,4 @@
-import type { Held, ReadingId, ReadingResult } from '../../readings/index.ts'
+import type { Advice, Held, ReadingId, ReadingResult, WaysRound } from '../../readings/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
 import { digitsFor, formatNumber } from '../parts/format.ts'
 import { placeInBand, type Range } from '../parts/gauge-scale.ts'
@@ -14,11 +14,12 @@ export const NAMES: Record<ReadingId, string> = {
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
 export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
 
+type Scaled = Pick<Held, 'unit' | 'scale'>
 /** A share without a unit is said in hundredths. */
-const isShare = ({ unit, scale }: Held): boolean => unit === '' && scale[0] >= 0 && scale[1] <= 1
+const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= 0 && scale[1] <= 1
 
 /** Number and unit apart: `34` and `%`, `51` and `mm`. */
-export const figureOf = (held: Held, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
+export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
   if (isShare(held)) return { figure: formatNumber(value * 100), unit: '%' }
   if (held.unit === 'mm') return { figure: formatLength(value, units), unit: '' }
   return {
@@ -81,4 +82,50 @@ export const scoreWords = ({ id, score }: Pick<ReadingResult, 'id' | 'score'>): 
   if (score === null) return ''
   const of100 = `${scoreFigure(score)} of 100`
   return isScale(id) ? `${of100} toward quiet` : `${of100}, ${scoreWord(score)}`
+}
+
+/**
+ * `Would be 74 of 100, now 61. Colours together 80, now 82.` What was measured when the edit of a piece of advice was
+ * tried: its own reading first, then each other one that moves by a whole point. '' where nothing was tried.
+ */
+export const foreseenWords = ({ after }: Advice, id: ReadingId, readings: readonly ReadingResult[]): string => {
+  if (!after) return ''
+  const now = (of: ReadingId): string => scoreFigure(readings.find((r) => r.id === of)?.score ?? 0)
+  const ends = isScale(id) ? ' toward quiet' : ''
+  const own = `Would be ${scoreFigure(after.scores[id] ?? 0)} of 100${ends}, now ${now(id)}`
+  const others = readings.flatMap(({ id: other }) => {
+    const then = after.scores[other]
+    return other === id || then === undefined || scoreFigure(then) === now(other)
+      ? []
+      : [`${NAMES[other]} ${scoreFigure(then)}, now ${now(other)}`]
+  })
+  return `${own}. ${others.length > 0 ? `${others.join('; ')}.` : 'No other reading moves by a point.'}`
+}
+
+/** `, cm` or `, %`: the unit of all sides, said once. */
+export const unitOfSides = (ways: WaysRound, units: Units): string => {
+  const unit = ways.unit === 'mm' ? units : figureOf(ways, 0).unit
+  return unit ? `, ${unit}` : ''
+}
+
+/** One value from one side: its figure for the eye, the whole of it for the ear, and whether none is worse. */
+export interface Side {
+  figure: string
+  words: string
+  worst: boolean
+}
+
+/** The value of every side; null where it can't be said. Sides that are equally bad are all the worst, if another is better. */
+export const tellSides = (ways: WaysRound, units: Units): (Side | null)[] => {
+  const { values, worst, name } = ways
+  const known = values.filter((v) => v !== null)
+  const [least, most] = [Math.min(...known), Math.max(...known)]
+  const bad = worst === null || most - least < 1e-6 ? null : worst === 'least' ? least : most
+  return values.map((value) => {
+    if (value === null) return null
+    const figure = figureOf(ways, value, units).figure.replace(` ${units}`, '')
+    const isWorst = value === bad
+    const words = `${name} ${figure}${unitOfSides(ways, units).replace(',', '')}${isWorst ? `, the ${worst}` : ''}`
+    return { figure, words, worst: isWorst }
+  })
 }

@@ -43,7 +43,11 @@ describe('advice', () => {
       const recolours = edit.do === 'set-slot' || (edit.do === 'set-stems' && 'colour' in edit.set)
       readings.forEach((was, i) => {
         const now = after[i]!
+        const foreseen = a.after!.scores[was.id]
+        if (foreseen !== undefined) expect(now.score, a.text).toBeCloseTo(foreseen, 6)
         if (was.id === r.id) {
+          expect(a.after!.value).toBeCloseTo(now.because!.main.value, 6)
+          expect(foreseen).toBeDefined()
           expect(now.score!, a.text).toBeGreaterThanOrEqual(was.score! + 0.5 - 1e-6)
           for (const [words, key, scale, digits] of PROMISES) {
             const said = words.exec(a.text)?.[1]

@@ -1,9 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Held } from '../../../src/readings/index.ts'
+import type { Held, ReadingId, ReadingResult } from '../../../src/readings/index.ts'
 import { formatNumber, parseNumber } from '../../../src/ui/parts/format.ts'
 import { alongScale, placeInBand } from '../../../src/ui/parts/gauge-scale.ts'
-import { figureOf, heldWords, quietness, scoreWords, sentence, wantedWords } from '../../../src/ui/readings/words.ts'
+import {
+  figureOf,
+  foreseenWords,
+  heldWords,
+  quietness,
+  scoreWords,
+  sentence,
+  tellSides,
+  unitOfSides,
+  wantedWords,
+} from '../../../src/ui/readings/words.ts'
 
 const held = (part: Partial<Held>): Held => ({
   key: 'x',
@@ -79,5 +89,77 @@ describe('words of a reading', () => {
   })
   it('a source reads as a sentence', () => {
     expect(sentence('ours: no published number was found')).toBe('Ours: no published number was found.')
+  })
+})
+
+describe('what advice would do', () => {
+  const reading = (id: ReadingId, score: number): ReadingResult => ({
+    id,
+    score,
+    notApplicable: '',
+    values: {},
+    because: null,
+    advice: [],
+    marks: [],
+  })
+  const now = [reading('negative-space', 61.2), reading('palette-harmony', 82), reading('proportion', 99.6)]
+  const tried = (scores: Partial<Record<ReadingId, number>>) => ({
+    text: '',
+    stems: [],
+    after: { value: 0.3, scores },
+  })
+
+  it('is said in whole points, its own reading first, then those that move', () => {
+    expect(
+      foreseenWords(
+        tried({ 'negative-space': 74.4, 'palette-harmony': 80.1, proportion: 99.9 }),
+        'negative-space',
+        now,
+      ),
+    ).toBe('Would be 74 of 100, now 61. Colours together 80, now 82.')
+  })
+  it('says so where no other reading moves', () => {
+    expect(foreseenWords(tried({ 'negative-space': 100, 'palette-harmony': 82.2 }), 'negative-space', now)).toBe(
+      'Would be 100 of 100, now 61. No other reading moves by a point.',
+    )
+  })
+  it('judges no harmony: it says toward which end', () => {
+    expect(foreseenWords(tried({ 'palette-harmony': 90 }), 'palette-harmony', now)).toMatch(
+      /^Would be 90 of 100 toward quiet, now 82\./,
+    )
+  })
+  it('says nothing of advice that was not tried', () => {
+    expect(foreseenWords({ text: '', stems: [] }, 'proportion', now)).toBe('')
+  })
+})
+
+describe('values from every side', () => {
+  const hole = { name: 'largest hole', unit: 'mm', scale: [0, 5000] as [number, number], worst: 'most' as const }
+  it('are told in the person’s units, the worst ones named', () => {
+    const told = tellSides({ ...hole, values: [15, 8, 15, null] }, 'cm')
+    expect(told.map((t) => t?.words ?? null)).toEqual([
+      'largest hole 1.5 cm, the most',
+      'largest hole 0.8 cm',
+      'largest hole 1.5 cm, the most',
+      null,
+    ])
+    expect(told[1]!.figure).toBe('0.8')
+    expect(tellSides({ ...hole, values: [25.4] }, 'in')[0]!.words).toBe('largest hole 1 in')
+    expect(unitOfSides({ ...hole, values: [] }, 'in')).toBe(', in')
+  })
+  it('where all are the same none is the worst', () => {
+    expect(tellSides({ ...hole, values: [9, 9, 9] }, 'mm').some((t) => t?.worst)).toBe(false)
+  })
+  it('shares are told in hundredths, the least as the worst', () => {
+    const share = {
+      name: 'focal flowers unhidden',
+      unit: '',
+      scale: [0, 1] as [number, number],
+      worst: 'least' as const,
+    }
+    expect(tellSides({ ...share, values: [0.5, 1] }, 'mm').map((t) => t?.words)).toEqual([
+      'focal flowers unhidden 50 %, the least',
+      'focal flowers unhidden 100 %',
+    ])
   })
 })

@@ -1,0 +1,92 @@
+import { harmonyScale, labOf, labUnderLight, paletteHarmony } from '../colour/index.ts'
+import type { Engine } from './engine.ts'
+import { HALF_WAYS, WAYS } from './extents.ts'
+import { ownSilhouette } from './seen.ts'
+import { partColour } from './tones.ts'
+import type { ReadingId, WaysRound } from './types.ts'
+
+const each = (of: (way: number) => number | null): (number | null)[] =>
+  Array.from({ length: WAYS }, (_, way) => of(way))
+
+const focalUnhidden = (engine: Engine): WaysRound => {
+  const { stems } = engine.resolved
+  const { byWay } = engine.seen()
+  const focal = stems.flatMap((s, i) => (s.role === 'focal' && engine.ready[i]!.bloom ? [i] : []))
+  const whole = focal.map((i) => ownSilhouette(engine, i))
+  return {
+    name: 'focal flowers unhidden',
+    unit: '',
+    scale: [0, 1],
+    worst: 'least',
+    values: each((way) => {
+      const all = whole.reduce((sum, w) => sum + w[way]!, 0)
+      const shown = focal.reduce((sum, i) => sum + byWay[way]![i * 4 + 1]!, 0)
+      return all > 0 ? Math.min(1, shown / all) : null
+    }),
+  }
+}
+
+const largestHole = (engine: Engine): WaysRound => {
+  const air = engine.air()
+  const { mm } = engine.frame.grid
+  return {
+    name: 'largest hole',
+    unit: 'mm',
+    scale: [0, 5000],
+    worst: 'most',
+    values: each((way) => {
+      const { massPixels, radius } = air[way % HALF_WAYS]!
+      return massPixels > 0 ? 2 * radius * mm : null
+    }),
+  }
+}
+
+/** From vivid (0) to quiet (100), as the reading itself. */
+const harmony = (engine: Engine): WaysRound => {
+  const { stems, document } = engine.resolved
+  const { light } = document.setting
+  const { byWay } = engine.seen()
+  const colours = [...new Set(stems.map((s) => partColour(s, 0)))]
+  const labs = colours.map((hex) => (light === 'daylight' ? labOf(hex) : labUnderLight(hex, light)))
+  const place = stems.map((s) => colours.indexOf(partColour(s, 0)))
+  return {
+    name: 'toward quiet',
+    unit: 'of 100',
+    scale: [0, 100],
+    worst: null,
+    values: each((way) => {
+      const area = new Float64Array(colours.length)
+      place.forEach((colour, i) => {
+        area[colour]! += byWay[way]![i * 4 + 1]!
+      })
+      const seen = labs.flatMap((lab, i) => (area[i]! > 0 ? [{ lab, area: area[i]!, id: colours[i]! }] : []))
+      const { mean, colours: count } = paletteHarmony(seen)
+      return mean && harmonyScale(mean.harmony, count)
+    }),
+  }
+}
+
+const spread = (engine: Engine): WaysRound => ({
+  name: 'spread',
+  unit: 'mm',
+  scale: [0, 5000],
+  worst: 'most',
+  values: each((way) => {
+    let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (const { across } of engine.ready) {
+      from = Math.min(from, across[way % HALF_WAYS]![0])
+      to = Math.max(to, across[way % HALF_WAYS]![1])
+    }
+    return to > from ? to - from : null
+  }),
+})
+
+const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
+  'focal-prominence': focalUnhidden,
+  'negative-space': largestHole,
+  'palette-harmony': harmony,
+  proportion: spread,
+}
+
+/** One measured value of a reading from each way round, on what the engine looks at; null where it can't be said. */
+export const waysOf = (engine: Engine, id: ReadingId): WaysRound => WAYS_OF[id](engine)
