@@ -17,7 +17,16 @@ export {
   stemOf,
   VESSEL_PIXEL,
 } from './raster.ts'
-export { coverParts } from './raster-cover.ts'
+export {
+  bareCount,
+  COVER_WIDTH,
+  type Cover,
+  coverParts,
+  coverPixel,
+  createCover,
+  isCovered,
+  isFull,
+} from './raster-cover.ts'
 export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
 export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
 export { solidInput, standinsOf } from './solid.ts'

@@ -89,8 +89,9 @@ export const splatEllipsoid = (
   if (!(suu > 0)) return
   const reach = Math.sqrt(suu)
   const cu = x * f[0] + y * f[1] + z * f[2]
-  const r0 = Math.max(0, Math.ceil((cu - reach) / mm + zeroRow - 0.5))
-  const r1 = Math.min(height - 1, Math.floor((cu + reach) / mm + zeroRow - 0.5))
+  // `| 0` keeps rows and columns whole numbers for the compiler; without it the loops below count in doubles.
+  const r0 = Math.max(0, Math.ceil((cu - reach) / mm + zeroRow - 0.5) | 0)
+  const r1 = Math.min(height - 1, Math.floor((cu + reach) / mm + zeroRow - 0.5) | 0)
   if (r0 > r1) return
   const ex = xx * e[0] + xy * e[1] + xz * e[2]
   const ey = xy * e[0] + yy * e[1] + yz * e[2]
@@ -123,8 +124,8 @@ export const splatEllipsoid = (
     const root = Math.sqrt(left)
     const xc = cx + lean * du
     const hw = wide * root
-    const c0 = Math.max(0, Math.ceil((xc - hw) / mm + mid))
-    const c1 = Math.min(width - 1, Math.floor((xc + hw) / mm + mid))
+    const c0 = Math.max(0, Math.ceil((xc - hw) / mm + mid) | 0)
+    const c1 = Math.min(width - 1, Math.floor((xc + hw) / mm + mid) | 0)
     if (c0 > c1) continue
     const row = r * width
     const base = ct + pu * du - px * cx
@@ -166,8 +167,8 @@ export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Arr
   // Written out: this runs some ten thousand times a frame, and small arrays would be made each time.
   const au = p[o + 2]! * f[0] + p[o + 3]! * f[1] + p[o + 4]! * f[2]
   const vu = p[o + 5]! * f[0] + p[o + 6]! * f[1] + p[o + 7]! * f[2] - au
-  const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5))
-  const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5))
+  const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5) | 0)
+  const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5) | 0)
   if (r0 > r1) return
   const ax = p[o + 2]! * e[0] + p[o + 3]! * e[1] + p[o + 4]! * e[2]
   const vx = p[o + 5]! * e[0] + p[o + 6]! * e[1] + p[o + 7]! * e[2] - ax
@@ -193,8 +194,8 @@ export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Arr
       xa = ax + (a < 0 ? 0 : Math.min(a, 1)) * vx
       xb = ax + (b < 0 ? 0 : Math.min(b, 1)) * vx
     }
-    const c0 = Math.max(0, Math.ceil((Math.min(xa, xb) - radius) * perMm + mid))
-    const c1 = Math.min(width - 1, Math.floor((Math.max(xa, xb) + radius) * perMm + mid))
+    const c0 = Math.max(0, Math.ceil((Math.min(xa, xb) - radius) * perMm + mid) | 0)
+    const c1 = Math.min(width - 1, Math.floor((Math.max(xa, xb) + radius) * perMm + mid) | 0)
     for (let c = c0; c <= c1; c++) {
       const dx = (c - mid) * mm - ax
       const along = (dx * vx + u * vu) * per

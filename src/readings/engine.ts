@@ -2,9 +2,11 @@ import type { Vessel } from '../arrangement/index.ts'
 import {
   type Air,
   type Axes,
+  bareCount,
+  COVER_WIDTH,
   clearLayer,
   copyLayer,
-  coverParts,
+  createCover,
   createGapSpace,
   createLayer,
   type Grid,
@@ -20,7 +22,7 @@ import {
   viewAxes,
 } from '../geometry/index.ts'
 import { type Frame, frameFor, HALF_WAYS, type Ready, readyStem, SIDE, turnOf, WAYS } from './extents.ts'
-import { clearMouth, MOUTH_SIDE, type MouthView, mouthViews } from './mouth.ts'
+import { coverMouth, type MouthView, mouthViews } from './mouth.ts'
 import { lookAt, type Seen } from './seen.ts'
 
 /** What the readings measure on. Made once and used again; a drag paints only the stem that moves. */
@@ -45,8 +47,8 @@ interface View {
   grid: Grid
   work: Layer
   base: Layer
-  clear: (layer: Layer) => void
-  splat: typeof splatParts
+  /** The vessel alone: it stands still while stems move, so it is painted once and copied. */
+  bare: Layer
 }
 
 const nothing = { left: null } as { left: number[] | null }
@@ -57,8 +59,8 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   const work = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
   const base = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
   const blank = Array.from({ length: HALF_WAYS + 1 }, (_, way) => layer(way))
-  const mouthWork = Array.from({ length: WAYS }, () => createLayer(MOUTH_SIDE ** 2, false, false))
-  const mouthBase = Array.from({ length: WAYS }, () => createLayer(MOUTH_SIDE ** 2, false, false))
+  const mouthWork = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
+  const mouthBase = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
   const gaps = createGapSpace(SIDE * SIDE)
   const sideAxes = Array.from({ length: HALF_WAYS }, (_, way) => viewAxes({ turn: turnOf(way), pitch: 0 }))
   const planAxes = viewAxes({ turn: 0, pitch: 90 })
@@ -76,43 +78,51 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   let air: Air[] | null = null
   let open: number[] | null = null
 
-  const setViews = (f: Frame, v: Vessel): View[] => [
-    ...work.map((w, i): View => {
+  const setViews = (f: Frame, v: Vessel): View[] =>
+    work.map((w, i): View => {
       const plan = i === HALF_WAYS
       const axes = plan ? planAxes : sideAxes[i]!
       const grid = plan ? f.plan : f.grid
-      // The vessel stands still while stems move: it is painted once and copied.
       const bare = blank[i]!
       clearLayer(bare)
       if (plan) splatVesselPlan(bare, grid, v)
       else splatVessel(bare, grid, axes, v)
-      const clear = (l: Layer): void => copyLayer(bare, l)
-      return { axes, grid, work: w, base: base[i]!, clear, splat: splatParts }
-    }),
-    ...mouths.map(({ axes, grid }, i): View => {
-      const clear = (l: Layer): void => clearMouth(l, grid)
-      return { axes, grid, work: mouthWork[i]!, base: mouthBase[i]!, clear, splat: coverParts }
-    }),
-  ]
+      return { axes, grid, work: w, base: base[i]!, bare }
+    })
 
+  const splat = (layer: Layer, { grid, axes }: View, places: readonly number[]): void => {
+    for (const i of places) splatParts(layer, grid, axes, ready[i]!.parts, i)
+  }
+
+  /** Few stems changed: they are lifted off a base of all others, which is kept as long as no other stem changes. */
   const paint = (changed: number[] | null): void => {
     const some = changed !== null && changed.length <= Math.max(8, ready.length / 4)
     const rebuild = some && !(lifted && changed.every((i) => lifted!.includes(i)))
     if (!some) lifted = null
     else if (rebuild) lifted = changed
-    const up = new Set(lifted)
+    const up = lifted ?? []
+    const rest: number[] = []
+    if (!some || rebuild) for (let i = 0; i < ready.length; i++) if (!up.includes(i)) rest.push(i)
     for (const view of views) {
+      const into = some ? view.base : view.work
       if (!some || rebuild) {
-        const into = some ? view.base : view.work
-        view.clear(into)
-        ready.forEach((r, i) => {
-          if (!up.has(i)) view.splat(into, view.grid, view.axes, r.parts, i)
-        })
+        copyLayer(view.bare, into)
+        splat(into, view, rest)
       }
       if (!some) continue
       copyLayer(view.base, view.work)
-      for (const i of up) view.splat(view.work, view.grid, view.axes, ready[i]!.parts, i)
+      splat(view.work, view, up)
     }
+    mouths.forEach((view, way) => {
+      const into = (some ? mouthBase : mouthWork)[way]!
+      if (!some || rebuild) {
+        into.set(view.closed)
+        coverMouth(into, view, ready, rest)
+      }
+      if (!some) return
+      mouthWork[way]!.set(mouthBase[way]!)
+      coverMouth(mouthWork[way]!, view, ready, up)
+    })
   }
 
   const update = (next: Resolved): void => {
@@ -160,12 +170,7 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
       return air
     },
     mouth: () => {
-      open ??= mouths.map(({ pixels }, way) => {
-        const { owner } = mouthWork[way]!
-        let bare = 0
-        for (const i of pixels) if (owner[i] === 0) bare += 1
-        return pixels.length > 0 ? bare / pixels.length : 0
-      })
+      open ??= mouths.map(({ pixels }, way) => (pixels > 0 ? bareCount(mouthWork[way]!) / pixels : 0))
       return open
     },
   }

@@ -1,15 +1,29 @@
 import type { Vessel } from '../arrangement/index.ts'
-import { type Axes, type Grid, innerSection, type Layer, outerSection, reachIn, viewAxes } from '../geometry/index.ts'
-import { turnOf, WAYS } from './extents.ts'
+import {
+  type Axes,
+  COVER_WIDTH,
+  type Cover,
+  coverParts,
+  coverPixel,
+  createCover,
+  type Grid,
+  innerSection,
+  isFull,
+  outerSection,
+  reachIn,
+  viewAxes,
+} from '../geometry/index.ts'
+import { type Ready, turnOf, WAYS } from './extents.ts'
 
 /** Pixels across the mouth in the pictures from 45° above. */
-export const MOUTH_SIDE = 64
+const MOUTH_SIDE = COVER_WIDTH
 
 export interface MouthView {
   grid: Grid
   axes: Axes
-  /** Pixels of the open mouth. */
-  pixels: Int32Array
+  /** How many pixels the open mouth has, and the picture in which all others are covered. */
+  pixels: number
+  closed: Cover
 }
 
 /** Twelve ways round, from 45° above, each with the pixels in which the mouth would be seen if nothing stood in it. */
@@ -26,20 +40,29 @@ export const mouthViews = (vessel: Vessel): MouthView[] => {
   return Array.from({ length: WAYS }, (_, way) => {
     const axes = viewAxes({ turn: turnOf(way), pitch: 45 })
     const [c, s] = [axes.right[0], -axes.right[1]]
-    const pixels: number[] = []
+    const closed = createCover(MOUTH_SIDE)
+    let pixels = 0
     for (let r = 0; r < MOUTH_SIDE; r++)
       for (let col = 0; col < MOUTH_SIDE; col++) {
         const X = (col + 0.5 - MOUTH_SIDE / 2) * grid.mm
         const Y = (r + 0.5 - grid.zeroRow) * grid.mm * Math.SQRT2
-        if (reachIn(vessel, inner, X * c + Y * s, -X * s + Y * c) <= 1) pixels.push(r * MOUTH_SIDE + col)
+        if (reachIn(vessel, inner, X * c + Y * s, -X * s + Y * c) <= 1) pixels += 1
+        else coverPixel(closed, col, r)
       }
-    return { grid, axes, pixels: Int32Array.from(pixels) }
+    return { grid, axes, pixels, closed }
   })
 }
 
-/** Empties a picture of the mouth: nothing is nearer than the plane of the rim, which falls away as it goes up the picture. */
-export const clearMouth = (layer: Layer, grid: Grid): void => {
-  layer.owner.fill(0)
-  for (let r = 0; r < grid.height; r++)
-    layer.depth.fill(-(r + 0.5 - grid.zeroRow) * grid.mm, r * grid.width, (r + 1) * grid.width)
+/** Covers one view of the mouth with some of the stems; stops when nothing is left to cover. */
+export const coverMouth = (
+  cover: Cover,
+  { grid, axes }: MouthView,
+  ready: readonly Ready[],
+  places: readonly number[],
+): void => {
+  for (const over of [true, false])
+    for (const i of places) {
+      if (isFull(cover)) return
+      coverParts(cover, grid, axes, ready[i]!.parts, over)
+    }
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { preparedParts } from '../../../src/geometry/parts.ts'
 import { createLayer, type Grid, splatParts } from '../../../src/geometry/raster.ts'
-import { coverParts } from '../../../src/geometry/raster-cover.ts'
+import { bareCount, coverParts, createCover, isCovered } from '../../../src/geometry/raster-cover.ts'
 import { STANDIN_STRIDE } from '../../../src/geometry/types.ts'
 import { viewAxes } from '../../../src/geometry/view.ts'
 
@@ -23,13 +23,15 @@ test('the quick way covers the pixels that the long way covers', () => {
       })
       const parts = preparedParts(standins, [0, 0, 20])
       const axes = viewAxes({ turn: way * 30, pitch: 45 })
-      const layers = [splatParts, coverParts].map((paint) => {
-        const layer = createLayer(64 * 64, false, false)
-        for (let r = 0; r < 64; r++) layer.depth.fill(-(r + 0.5 - 32) * 2, r * 64, (r + 1) * 64)
-        paint(layer, grid, axes, parts, 3)
-        return layer.owner.map((o) => Math.min(1, o))
-      })
-      expect(layers[1]).toEqual(layers[0])
+      const layer = createLayer(64 * 64, false, false)
+      for (let r = 0; r < 64; r++) layer.depth.fill(-(r + 0.5 - 32) * 2, r * 64, (r + 1) * 64)
+      splatParts(layer, grid, axes, parts, 3)
+      const cover = createCover(64)
+      coverParts(cover, grid, axes, parts, true)
+      coverParts(cover, grid, axes, parts, false)
+      const quick = Array.from(layer.owner, (_, i) => Number(isCovered(cover, i % 64, i >> 6)))
+      expect(quick).toEqual(Array.from(layer.owner, (o) => Math.min(1, o)))
+      expect(bareCount(cover)).toBe(quick.filter((x) => x === 0).length)
     }),
     { numRuns: 300 },
   )
