@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import chroma from 'chroma-js'
 import { describe, expect, it } from 'vitest'
-import { paletteProblems, ROLES, type Role } from '../../../src/arrangement/index.ts'
+import { type Arrangement, paletteProblems, ROLES, type Role } from '../../../src/arrangement/index.ts'
 import { PLANTS } from '../../../src/catalogue/index.ts'
 
 interface Read {
@@ -53,6 +53,17 @@ describe('the palettes', () => {
         expect(s.colour).toMatch(/^#[0-9a-f]{6}$/)
         expect(ROLES).toContain(s.part)
       }
+    }
+  })
+
+  it('hold those of the samples, colour for colour, so that a picture has their names', () => {
+    const samples = resolve(import.meta.dirname, '../../../public/samples')
+    const files = readdirSync(samples)
+    expect(files).toHaveLength(3)
+    for (const file of files) {
+      const { palette } = JSON.parse(readFileSync(join(samples, file), 'utf8')) as Arrangement
+      const held = PALETTES.find((p) => p.name === palette.name)
+      expect([file, held?.slots.map(({ colour, part }) => ({ colour, part }))]).toEqual([file, palette.slots])
     }
   })
 
