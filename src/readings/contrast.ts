@@ -65,48 +65,67 @@ const WEIGHTS = Float64Array.from({ length: CELL_COUNT * CELL_COUNT }, (_, i) =>
   }, 0)
 })
 
-/** Adds the mean over the scales of `area` seen from every cell to `out`. Most colours are seen in few cells. */
-const surround = (area: Float64Array, from: number, out: Float64Array): void => {
-  for (let cell = 0; cell < CELL_COUNT; cell++) {
-    const a = area[from + cell]!
+/** Lab distances of all colours to all, colour × colour. */
+export const distancesOf = (labs: readonly Lab[]): Float64Array =>
+  Float64Array.from({ length: labs.length ** 2 }, (_, i) =>
+    distance(labs[Math.floor(i / labs.length)]!, labs[i % labs.length]!),
+  )
+
+// Used again for every picture: the cells with any colour in them, and what surrounds them, colour × place in that list.
+const taken = new Uint8Array(CELL_COUNT)
+let around = new Float64Array(0)
+
+/** Adds the mean over the scales of one colour's area as seen from the cells that are taken. Most are seen in few cells. */
+const surround = (area: Float64Array, colour: number, count: number): boolean => {
+  const to = colour * CELL_COUNT
+  let any = false
+  for (let k = 0; k < count; k++) {
+    const cell = taken[k]!
+    const a = area[to + cell]!
     if (a === 0) continue
+    any = true
     const w = cell * CELL_COUNT
-    for (let i = 0; i < CELL_COUNT; i++) out[from + i]! += a * WEIGHTS[w + i]!
+    for (let i = 0; i < count; i++) around[to + i]! += a * WEIGHTS[w + taken[i]!]!
   }
+  return any
 }
 
 /**
- * Contrast of every colour, were it seen in every cell: the mean over three scales of the mean Lab distance to what
+ * Contrast of every colour in every cell where it is: the mean over three scales of the mean Lab distance to what
  * surrounds it. It is region contrast with each cell's share of each colour as a region, divided by the weights' sum,
  * so that one number of ΔE is meant at every scale.
- * @param labs colour 0 is the ground
+ * @param apart distances of the colours (see `distancesOf`); colour 0 is the ground
  * @param area colour × cell: area in units of a cell (cell i = row × 12 + column); the ground's part is what is left
- * @returns colour × cell, in Lab distance; 0 for colours that are nowhere in the picture
+ * @param out colour × cell: gets the contrast, in Lab distance, where the colour has area; 0 everywhere else
  */
-export const contrastField = (labs: readonly Lab[], area: Float64Array): Float64Array => {
-  const n = labs.length
-  const field = new Float64Array(n * CELL_COUNT)
+export const contrastField = (apart: Float64Array, area: Float64Array, out: Float64Array): void => {
+  const n = area.length / CELL_COUNT
+  if (around.length < area.length) around = new Float64Array(area.length)
+  around.fill(0, 0, area.length)
+  out.fill(0)
+  let count = 0
+  for (let cell = 0; cell < CELL_COUNT; cell++) {
+    let any = false
+    for (let i = CELL_COUNT + cell; i < area.length && !any; i += CELL_COUNT) any = area[i] !== 0
+    if (any) taken[count++] = cell
+  }
   // Colours that are not in the picture surround nothing, and nothing is asked of them.
   const there: number[] = [0]
-  for (let c = 1; c < n; c++) {
-    let any = false
-    for (let i = c * CELL_COUNT; i < (c + 1) * CELL_COUNT && !any; i++) any = area[i] !== 0
-    if (!any) continue
-    there.push(c)
-    surround(area, c * CELL_COUNT, field)
-  }
-  for (let i = 0; i < CELL_COUNT; i++) {
+  for (let c = 1; c < n; c++) if (surround(area, c, count)) there.push(c)
+  for (let i = 0; i < count; i++) {
     let rest = 1
-    for (const c of there) if (c > 0) rest -= field[c * CELL_COUNT + i]!
-    field[i] = Math.max(0, rest)
+    for (let q = 1; q < there.length; q++) rest -= around[there[q]! * CELL_COUNT + i]!
+    around[i] = Math.max(0, rest)
   }
-  const out = new Float64Array(field.length)
-  for (const p of there)
-    for (const q of there) {
-      if (p === q) continue
-      const d = distance(labs[p]!, labs[q]!)
-      const [to, from] = [p * CELL_COUNT, q * CELL_COUNT]
-      for (let i = 0; i < CELL_COUNT; i++) out[to + i]! += d * field[from + i]!
+  for (let k = 1; k < there.length; k++) {
+    const p = there[k]!
+    for (let i = 0; i < count; i++) {
+      const at = p * CELL_COUNT + taken[i]!
+      if (area[at] === 0) continue
+      let sum = 0
+      // Its distance to itself is 0.
+      for (let j = 0; j < there.length; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
+      out[at] = sum
     }
-  return out
+  }
 }

@@ -8,7 +8,7 @@ import {
   VESSEL_PIXEL,
   viewAxes,
 } from '../geometry/index.ts'
-import { CELL_COUNT, CELLS, contrastField, placeOfCell } from './contrast.ts'
+import { CELL_COUNT, CELLS, contrastField, distancesOf, placeOfCell } from './contrast.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, SIDE, turnOf, WAYS } from './extents.ts'
 import { codeOfVessel, type Tones, tonesOf } from './tones.ts'
@@ -42,32 +42,41 @@ const runCode = new Uint16Array(SIDE * SIDE)
 const runCell = new Uint8Array(SIDE * SIDE)
 const runLength = new Uint8Array(SIDE * SIDE)
 
+/** Where the cells' columns begin; the last is the picture's end. */
+const edgesOf = (columns: Uint8Array): number[] => {
+  const edges = [0]
+  for (let c = 1; c < SIDE; c++) if (columns[c] !== columns[c - 1]) edges.push(c)
+  return [...edges, SIDE]
+}
+
 const findRuns = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, vesselCode: number): number => {
+  const edges = edgesOf(columns)
   let runs = 0
-  for (let r = 0; r < SIDE; r++) {
-    const rowCell = rows[r]! * CELLS
-    let last = 0
-    let cell = -1
-    for (let i = r * SIDE, c = 0; c < SIDE; i++, c++) {
-      const o = owner[i]!
-      if (o === 0) {
-        last = 0
-        continue
+  for (let r = 0; r < SIDE; r++)
+    for (let e = 1; e < edges.length; e++) {
+      const end = r * SIDE + edges[e]!
+      let i = r * SIDE + edges[e - 1]!
+      const cell = rows[r]! * CELLS + columns[edges[e - 1]!]!
+      while (i < end) {
+        const o = owner[i]!
+        const from = i
+        do i += 1
+        while (i < end && owner[i] === o)
+        if (o === 0) continue
+        runCode[runs] = o === VESSEL_PIXEL ? vesselCode : o
+        runCell[runs] = cell
+        runLength[runs] = i - from
+        runs += 1
       }
-      const here = rowCell + columns[c]!
-      if (o === last && here === cell) {
-        runLength[runs - 1]! += 1
-        continue
-      }
-      last = o
-      cell = here
-      runCode[runs] = o === VESSEL_PIXEL ? vesselCode : o
-      runCell[runs] = here
-      runLength[runs] = 1
-      runs += 1
     }
-  }
   return runs
+}
+
+/** What every way round needs anew: distances of the colours; area and contrast, colour × cell. */
+interface Scratch {
+  apart: Float64Array
+  area: Float64Array
+  field: Float64Array
 }
 
 /** Counts one picture. */
@@ -82,20 +91,26 @@ const countPixels = (owner: Uint16Array, seen: Seen): Float64Array => {
  * leaflets by the length of its pieces: it reads as a texture (ours; that compact colours stand out is in Perazzi et al.,
  * Saliency Filters, CVPR 2012).
  */
-const weigh = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, cellPixels: number, seen: Seen): void => {
-  const { tones } = seen
-  const area = new Float64Array(tones.labs.length * CELL_COUNT)
+const weigh = (
+  owner: Uint16Array,
+  columns: Uint8Array,
+  rows: Uint8Array,
+  cellPixels: number,
+  { apart, area, field }: Scratch,
+  seen: Seen,
+): void => {
+  area.fill(0)
   const own = new Float64Array(seen.codes)
   const contrast = new Float64Array(seen.codes)
   const pull = new Float64Array(seen.codes)
   const cellWidth = Math.sqrt(cellPixels)
-  const tone = tones.ofCode
+  const tone = seen.tones.ofCode
   const runs = findRuns(owner, columns, rows, seen.vesselCode)
   for (let k = 0; k < runs; k++) {
     own[runCode[k]!]! += runLength[k]!
     area[tone[runCode[k]!]! * CELL_COUNT + runCell[k]!]! += runLength[k]! / cellPixels
   }
-  const field = contrastField(tones.labs, area)
+  contrastField(apart, area, field)
   for (let k = 0; k < runs; k++) {
     const code = runCode[k]!
     const s = runLength[k]! * field[tone[code]! * CELL_COUNT + runCell[k]!]!
@@ -125,10 +140,16 @@ export const lookAt = (engine: Engine): Seen => {
   const cellPixels = (side / CELLS / grid.mm) ** 2
   const columns = cellsAlong(0, side, SIDE / 2, grid.mm)
   const rows = cellsAlong(middle, side, grid.zeroRow, grid.mm)
+  const size = tones.labs.length * CELL_COUNT
+  const scratch = {
+    apart: distancesOf(tones.labs),
+    area: new Float64Array(size),
+    field: new Float64Array(size),
+  }
   for (let way = 0; way < WAYS; way++) {
     const layer = layers[way % HALF_WAYS]!
     const owner = way < HALF_WAYS ? layer.owner : layer.back!.owner
-    weigh(owner, columns, rows, cellPixels, seen)
+    weigh(owner, columns, rows, cellPixels, scratch, seen)
   }
   const above = countPixels(layers[HALF_WAYS]!.owner, seen)
   for (let code = 0; code < codes; code++) seen.pixels[code]! += above[code]!
