@@ -1,6 +1,6 @@
 import { useRef } from 'react'
 import { LIMITS } from '../../arrangement/index.ts'
-import { openText, say, textOfDesign } from '../../state/index.ts'
+import { openText, say, textOfDesign, useStudio } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
 import { Button } from '../parts/index.ts'
 import { download } from './download.ts'
@@ -16,8 +16,9 @@ export const readFile = async (file: File): Promise<void> => {
   }
 }
 
-/** Open a file, save a file. */
+/** Open a file; save the open design as one, where one is open. */
 export const FileActs = () => {
+  const some = useStudio((s) => s.designId !== '' && s.sheet !== 'start')
   const input = useRef<HTMLInputElement>(null)
   return (
     <>
@@ -35,16 +36,18 @@ export const FileActs = () => {
         }}
       />
       <Button onClick={() => input.current?.click()}>Open a file</Button>
-      <Button
-        onClick={() => {
-          const { text, title } = textOfDesign()
-          const name = fileName(title)
-          download(new Blob([text], { type: 'application/json' }), name)
-          say(`Saved as ${name}.`)
-        }}
-      >
-        Save a file
-      </Button>
+      {some ? (
+        <Button
+          onClick={() => {
+            const { text, title } = textOfDesign()
+            const name = fileName(title)
+            download(new Blob([text], { type: 'application/json' }), name)
+            say(`Saved as ${name}.`)
+          }}
+        >
+          Save a file
+        </Button>
+      ) : null}
     </>
   )
 }

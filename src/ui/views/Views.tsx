@@ -93,7 +93,11 @@ export const Views = () => {
           // For tests: a drag must not draw the still pictures again.
           if (host.current) host.current.dataset.stillDraws = String(count)
         },
-        live: (context: Konva.Context) => control.drawLive(context._context as CanvasRenderingContext2D),
+        live: (context: Konva.Context) => {
+          const marks = control.drawLive(context._context as CanvasRenderingContext2D)
+          // For tests: a canvas can't be asked what is on it.
+          if (host.current && host.current.dataset.marks !== marks) host.current.dataset.marks = marks
+        },
       }
     )
   }, [control])

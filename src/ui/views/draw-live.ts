@@ -13,8 +13,13 @@ import { drawLabels, drawMark, type Wish } from './reading-marks.ts'
 import type { Scene } from './scene.ts'
 import { drawDropped, drawFocus, drawGhost, drawHandles } from './selection-marks.ts'
 
-/** Everything that may change while the hand moves, over the still pictures. */
-export const drawLive = (pen: Pen, scene: Scene, state: StudioState): void => {
+/**
+ * Everything that may change while the hand moves, over the still pictures.
+ * @returns the marks that were drawn, in words: the kind of each mark of a reading, `stem` and its id for each outline that
+ * is lit by one, `phantom` for where advice would put a stem
+ */
+export const drawLive = (pen: Pen, scene: Scene, state: StudioState): string => {
+  const drawn = new Set<string>()
   const { layout, shown, turn } = scene
   const byId = new Map(shown.stems.map((s) => [s.id, s]))
   const known = (ids: readonly string[]) => ids.flatMap((id) => byId.get(id) ?? [])
@@ -39,7 +44,9 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): void => {
   for (const view of VIEWS) {
     for (const stem of lit) {
       const path = scene.outlines.path(layout, view, turn, stem)
-      if (path) strokeTwo(pen, TONES.lit, path)
+      if (!path) continue
+      strokeTwo(pen, TONES.lit, path)
+      drawn.add(`stem ${stem.id}`)
     }
     for (const stem of known(state.focused ? [state.focused] : [])) {
       const path = scene.outlines.path(layout, view, turn, stem)
@@ -52,9 +59,11 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): void => {
   }
   const named = marks.flatMap((mark): Wish[] => {
     const wish = drawMark(pen, layout, turn, mark)
-    return wish ? [wish] : []
+    if (!wish) return []
+    drawn.add(mark.kind)
+    return [wish]
   })
-  const wishes = drawPhantom(pen, scene, byId)
+  const wishes = drawPhantom(pen, scene, byId, drawn)
   if (selected.length <= 2) {
     drawDropped(pen, layout, turn, selected)
     for (const stem of selected) wishes.push(numberOf(layout, turn, stem.index, stem))
@@ -66,6 +75,7 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): void => {
     if (alone) drawGhost(pen, layout, turn, alone)
   }
   if (scene.marquee) drawMarquee(pen, scene.marquee)
+  return [...drawn].join(', ')
 }
 
 const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<typeof tipPoint>[0]): Wish => ({
@@ -76,7 +86,12 @@ const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<
 })
 
 /** The advised position: outline in phantom line in both views, an arrow from where the head is now. */
-const drawPhantom = (pen: Pen, scene: Scene, now: ReadonlyMap<string, Parameters<typeof tipPoint>[0]>): Wish[] => {
+const drawPhantom = (
+  pen: Pen,
+  scene: Scene,
+  now: ReadonlyMap<string, Parameters<typeof tipPoint>[0]>,
+  drawn: Set<string>,
+): Wish[] => {
   const { phantom, layout, turn } = scene
   if (!phantom) return []
   const wishes: Wish[] = []
@@ -89,6 +104,7 @@ const drawPhantom = (pen: Pen, scene: Scene, now: ReadonlyMap<string, Parameters
         const path = new Path2D()
         path.addPath(pathAt(lines, layout.scale), new DOMMatrix([1, 0, 0, 1, to[0], to[1]]))
         strokeTwo(pen, TONES.phantom, path)
+        drawn.add('phantom')
       }
       const old = now.get(stem.id)
       if (!old) continue

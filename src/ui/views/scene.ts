@@ -44,7 +44,8 @@ export interface SceneControl {
   scene: Scene
   resize(width: number, height: number, ratio: number): void
   drawStill(pen: Pen): void
-  drawLive(pen: Pen): void
+  /** @returns the marks that were drawn, in words */
+  drawLive(pen: Pen): string
   /** Takes stems in the hand: the still pictures go on without them. */
   lift(ids: readonly string[]): void
   /** Puts them back; they are drawn apart until the still pictures have them again. */

@@ -1,0 +1,109 @@
+import type { Page } from '@playwright/test'
+import { expect, hearCanvas, test, undoButton } from './helpers.ts'
+import { begin, openSample, saved } from './sheet.ts'
+
+/** What the drawing itself says that it has just drawn over the flowers. */
+const marks = async (page: Page): Promise<string[]> =>
+  ((await page.getByTestId('views').getAttribute('data-marks')) ?? '').split(', ').filter((m) => m !== '')
+const litStems = async (page: Page) => (await marks(page)).filter((m) => m.startsWith('stem ')).map((m) => m.slice(5))
+const reading = (page: Page, name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) })
+
+test('pointing at a reading, by focus, shows its marks on the drawing; leaving it takes them away', async ({
+  page,
+}) => {
+  const heard = await hearCanvas(page)
+  await openSample(page, 'Orchard supper')
+  const focal = (await saved(page)).stems.filter((s) => s.role === 'focal').map((s) => s.id)
+
+  await test.step('what leads the eye: the focal flowers', async () => {
+    await reading(page, 'What leads the eye').focus()
+    await expect.poll(async () => (await litStems(page)).sort()).toEqual(expect.arrayContaining(focal))
+  })
+  await test.step('air and holes: a circle with its width in the person’s units', async () => {
+    await reading(page, 'Air and holes').focus()
+    await expect.poll(() => marks(page)).toContain('circle')
+    expect(await litStems(page)).toEqual([])
+    expect((await heard()).slice(-40).some((t) => /^⌀ \d+\.\d cm$/.test(t))).toBe(true)
+  })
+  await test.step('colours together: the pair that agrees least', async () => {
+    await reading(page, 'Colours together').focus()
+    await expect.poll(async () => (await litStems(page)).length).toBeGreaterThan(1)
+    expect(await marks(page)).not.toContain('circle')
+  })
+  await test.step('height to the vessel: level lines', async () => {
+    await reading(page, 'Height to the vessel').focus()
+    await expect.poll(() => marks(page)).toContain('level')
+    expect((await heard()).slice(-40).some((t) => /^\d\.\d ×$/.test(t))).toBe(true)
+  })
+  await test.step('none pointed at: none drawn', async () => {
+    await page.getByLabel('Title of the design').focus()
+    await expect.poll(() => marks(page)).toEqual([])
+  })
+})
+
+test('marks that hold from another side are one press away', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await reading(page, 'Air and holes').click()
+  await expect.poll(() => marks(page)).toContain('circle')
+  await page.getByRole('button', { name: '+ 15°: turn anticlockwise' }).click()
+  await expect.poll(() => marks(page)).not.toContain('circle')
+  await page
+    .getByTestId('elevation')
+    .getByRole('button', { name: /^seen from/ })
+    .click()
+  await expect.poll(() => marks(page)).toContain('circle')
+})
+
+test('advice that is pointed at lights its stems and draws where they would go; done, it is one step', async ({
+  page,
+}) => {
+  await openSample(page, 'Orchard supper')
+  const before = await saved(page)
+  await reading(page, 'Height to the vessel').click()
+  const act = page.getByRole('button', { name: 'Do it' })
+  await act.hover()
+  await expect.poll(() => marks(page)).toContain('phantom')
+  const lit = await litStems(page)
+  expect(lit.length).toBeGreaterThan(0)
+  expect(await saved(page)).toEqual(before)
+  // Pressed for the file the pointer left it; back on it, the same is lit.
+  await act.hover()
+  await expect.poll(() => litStems(page)).toEqual(lit)
+  await act.click()
+  await expect.poll(() => marks(page)).not.toContain('phantom')
+  const changed = (await saved(page)).stems.filter((s, i) => JSON.stringify(s) !== JSON.stringify(before.stems[i]))
+  expect(changed.map((s) => s.id).sort()).toEqual([...lit].sort())
+  await undoButton(page).click()
+  expect(await saved(page)).toEqual(before)
+  await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
+})
+
+test('lengths of marks and advice follow the units, as soon as those change', async ({ page }) => {
+  const heard = await hearCanvas(page)
+  await openSample(page, 'Orchard supper')
+  await reading(page, 'Air and holes').click()
+  const last = async () => (await heard()).slice(-60).findLast((t) => t.startsWith('⌀') && / (mm|cm|in)$/.test(t))
+  await expect.poll(last).toMatch(/ cm$/)
+  await page.getByRole('button', { name: /^vessel/ }).click()
+  await page.getByRole('dialog', { name: 'Vessel' }).getByLabel('measures in').selectOption('in')
+  await page.getByRole('dialog', { name: 'Vessel' }).getByRole('button', { name: 'Done' }).click()
+  await expect.poll(last).toMatch(/ in$/)
+  await expect(page.getByRole('region', { name: 'All the way round' })).toContainText('largest hole, in')
+})
+
+test('before there is anything to read, and while nothing is open, the readings say where to begin', async ({
+  page,
+}) => {
+  await page.goto('/')
+  await expect(page.getByRole('button', { name: 'Open a file' })).toBeVisible()
+  // Nothing is open yet: nothing to save.
+  await expect(page.getByRole('button', { name: 'Save a file' })).toBeHidden()
+  await begin(page)
+  const where = page.getByRole('region', { name: 'Where to begin' })
+  await expect(where).toContainText('Readings come with the first stems')
+  await openSample(page, 'Orchard supper')
+  await expect(where).toContainText('Look first at Height to the vessel')
+  await where.getByRole('button', { name: 'Open it' }).click()
+  await expect(reading(page, 'Height to the vessel')).toHaveAttribute('aria-expanded', 'true')
+  await expect(where).toBeHidden()
+})
