@@ -11,7 +11,7 @@ export interface Harmony {
 const sinDeg = (degrees: number): number => Math.sin((degrees * Math.PI) / 180)
 
 /** H_SY: what one colour's own hue brings to any pair. */
-const ownHue = (lab: Readonly<Lab>): number => {
+export const ownHue = (lab: Readonly<Lab>): number => {
   const { chroma, hue } = chromaHueOf(lab)
   const gate = 0.5 + 0.5 * Math.tanh(-2 + 0.5 * chroma)
   const wave = -0.08 - 0.14 * sinDeg(hue + 50) - 0.07 * sinDeg(2 * hue + 90)
@@ -24,15 +24,19 @@ const ownHue = (lab: Readonly<Lab>): number => {
  * Harmony of two colours in CIELAB D65: about −1.3 (jarring) … 1.6 (quiet) inside sRGB, where 0.25 is a grey with itself.
  * Ou & Luo, "A colour harmony model for two-colour combinations", Color Res. Appl. 31(3):191–204 (2006).
  */
-export const twoColourHarmony = (first: Readonly<Lab>, second: Readonly<Lab>): Harmony => {
-  const dC = Math.hypot(first[1], first[2]) - Math.hypot(second[1], second[2])
+export const twoColourHarmony = (first: Readonly<Lab>, second: Readonly<Lab>): Harmony =>
+  pairHarmony(first, second, ownHue(first) + ownHue(second))
+
+/** The same where both colours' own hues are known already; `hue` is their sum. */
+export const pairHarmony = (first: Readonly<Lab>, second: Readonly<Lab>, hue: number): Harmony => {
+  const dC =
+    Math.sqrt(first[1] * first[1] + first[2] * first[2]) - Math.sqrt(second[1] * second[1] + second[2] * second[2])
   // The metric hue difference, squared; rounding may leave it a hair under zero.
   const dH2 = Math.max(0, (first[1] - second[1]) ** 2 + (first[2] - second[2]) ** 2 - dC ** 2)
   const chroma = 0.04 + 0.53 * Math.tanh(0.8 - 0.045 * Math.sqrt(dH2 + (dC / 1.46) ** 2))
   const sum = 0.28 + 0.54 * Math.tanh(-3.88 + 0.029 * (first[0] + second[0]))
   const step = 0.14 + 0.15 * Math.tanh(-2 + 0.2 * Math.abs(first[0] - second[0]))
   const lightness = sum + step
-  const hue = ownHue(first) + ownHue(second)
   return { harmony: chroma + lightness + hue, chroma, lightness, hue }
 }
 

@@ -1,4 +1,4 @@
-import { deltaE2000 } from './difference.ts'
+import { deltaE2000, leastDifference } from './difference.ts'
 import type { Lab } from './lab.ts'
 
 export interface ColourArea {
@@ -35,9 +35,16 @@ const compare = (p: ColourArea, q: ColourArea): number =>
 
 const join = (p: Cluster, lab: Readonly<Lab>, area: number, ids: string[]): void => {
   const total = p.area + area
-  p.lab = [0, 1, 2].map((i) => ((p.lab[i] as number) * p.area + (lab[i] as number) * area) / total) as Lab
+  const mean = (i: 0 | 1 | 2): number => (p.lab[i] * p.area + lab[i] * area) / total
+  p.lab = [mean(0), mean(1), mean(2)]
   p.area = total
   p.ids.push(...ids)
+}
+
+/** The difference of two colours if it is less than `limit`, else `limit`; most pairs are told apart the quick way. */
+const differenceUnder = (p: Readonly<Lab>, q: Readonly<Lab>, limit: number): number => {
+  if (Math.abs(p[0] - q[0]) > FAR_IN_L || leastDifference(p, q) >= limit) return limit
+  return Math.min(limit, deltaE2000(p, q))
 }
 
 const findNear = (all: (Cluster | null)[], i: number): void => {
@@ -45,14 +52,32 @@ const findNear = (all: (Cluster | null)[], i: number): void => {
   if (!me) return
   me.near = -1
   me.distance = SAME_COLOUR
-  all.forEach((other, j) => {
-    if (!other || j === i || Math.abs(other.lab[0] - me.lab[0]) > FAR_IN_L) return
-    const distance = deltaE2000(me.lab, other.lab)
-    if (distance < me.distance) {
-      me.near = j
-      me.distance = distance
+  for (let j = 0; j < all.length; j++) {
+    const other = all[j]
+    if (!other || j === i) continue
+    const distance = differenceUnder(me.lab, other.lab, me.distance)
+    if (distance >= me.distance) continue
+    me.near = j
+    me.distance = distance
+  }
+}
+
+/** The same for all at once, each pair worked out one time; `all` is in the order of L. */
+const findAllNear = (all: (Cluster | null)[]): void => {
+  for (let i = 0; i < all.length; i++)
+    for (let j = i + 1; j < all.length; j++) {
+      const [p, q] = [all[i] as Cluster, all[j] as Cluster]
+      if (q.lab[0] - p.lab[0] > FAR_IN_L) break
+      const distance = differenceUnder(p.lab, q.lab, Math.max(p.distance, q.distance))
+      if (distance < p.distance) {
+        p.near = j
+        p.distance = distance
+      }
+      if (distance < q.distance) {
+        q.near = i
+        q.distance = distance
+      }
     }
-  })
 }
 
 /**
@@ -72,9 +97,7 @@ export const mergeColours = (items: readonly ColourArea[]): ColourGroup[] => {
       last.ids.push(...ids)
     } else all.push({ lab: [...lab], area, ids, near: -1, distance: SAME_COLOUR })
   }
-  all.forEach((_, i) => {
-    findNear(all, i)
-  })
+  findAllNear(all)
   for (;;) {
     let best = -1
     all.forEach((c, i) => {
@@ -90,8 +113,7 @@ export const mergeColours = (items: readonly ColourArea[]): ColourGroup[] => {
     all.forEach((c, i) => {
       if (!c || i === best) return
       const touched = c.near === gone || c.near === best
-      const mayBeNear = Math.abs(c.lab[0] - kept.lab[0]) <= FAR_IN_L
-      if (touched || (mayBeNear && deltaE2000(c.lab, kept.lab) < c.distance)) findNear(all, i)
+      if (touched || differenceUnder(c.lab, kept.lab, c.distance) < c.distance) findNear(all, i)
     })
   }
   const left = all.filter((c) => c !== null)

@@ -1,4 +1,4 @@
-import { type Harmony, twoColourHarmony } from './harmony.ts'
+import { type Harmony, ownHue, pairHarmony } from './harmony.ts'
 import { type ColourArea, type ColourGroup, mergeColours } from './merge.ts'
 
 export interface PaletteHarmony {
@@ -22,16 +22,21 @@ export const paletteHarmony = (items: readonly ColourArea[]): PaletteHarmony => 
   const groups = mergeColours(items)
   const mean: Harmony = { harmony: 0, chroma: 0, lightness: 0, hue: 0 }
   let weights = 0
-  let worst: PaletteHarmony['worst'] = null
-  groups.forEach((first, i) => {
-    for (const second of groups.slice(i + 1)) {
-      const pair = twoColourHarmony(first.lab, second.lab)
+  let worst = null as PaletteHarmony['worst']
+  const hues = groups.map((g) => ownHue(g.lab))
+  for (let i = 0; i < groups.length; i++)
+    for (let j = i + 1; j < groups.length; j++) {
+      const first = groups[i] as ColourGroup
+      const second = groups[j] as ColourGroup
+      const pair = pairHarmony(first.lab, second.lab, (hues[i] as number) + (hues[j] as number))
       const weight = first.share * second.share
       weights += weight
-      for (const key of ['harmony', 'chroma', 'lightness', 'hue'] as const) mean[key] += weight * pair[key]
+      mean.harmony += weight * pair.harmony
+      mean.chroma += weight * pair.chroma
+      mean.lightness += weight * pair.lightness
+      mean.hue += weight * pair.hue
       if (!worst || pair.harmony < worst.harmony) worst = { first, second, harmony: pair.harmony }
     }
-  })
   if (weights <= 0) return { colours: groups.length, groups, mean: null, worst: null }
   for (const key of ['harmony', 'chroma', 'lightness', 'hue'] as const) mean[key] /= weights
   return { colours: groups.length, groups, mean, worst }
