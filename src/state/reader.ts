@@ -16,12 +16,20 @@ const same = (a: Asked | null, b: Asked): boolean => a?.document === b.document 
  * A worker that is asked about documents: one request is under way at a time and only the newest waits, so answers never
  * arrive out of order, and none is of an older document than one before it.
  */
-const lane = (name: WorkerName, advice: boolean, answer: (asked: Asked, readings: ReadingResult[]) => void) => {
+const lane = (
+  name: WorkerName,
+  advice: boolean,
+  answer: (asked: Asked, readings: ReadingResult[]) => void,
+  apart: () => number = () => 0,
+) => {
   let worker: Worker | null = null
+  let begun = 0
   let asked: Asked | null = null
   let waiting: Asked | null = null
+  let pause: ReturnType<typeof setTimeout> | undefined
   const send = (next: Asked): void => {
     asked = next
+    begun = performance.now()
     worker ??= start()
     worker.postMessage({ ...next, advice } satisfies ReadingsRequest)
   }
@@ -32,11 +40,7 @@ const lane = (name: WorkerName, advice: boolean, answer: (asked: Asked, readings
       const of = asked
       asked = null
       if (of) answer(of, data.readings)
-      if (waiting) {
-        const next = waiting
-        waiting = null
-        send(next)
-      }
+      goOn()
     }
     made.onerror = (event) => {
       asked = null
@@ -44,15 +48,35 @@ const lane = (name: WorkerName, advice: boolean, answer: (asked: Asked, readings
     }
     return made
   }
+  const goOn = (): void => {
+    clearTimeout(pause)
+    if (asked || !waiting) return
+    const rest = begun + apart() - performance.now()
+    if (rest > 0) {
+      pause = setTimeout(goOn, rest)
+      return
+    }
+    const next = waiting
+    waiting = null
+    send(next)
+  }
   return {
     ask: (next: Asked): void => {
-      if (asked) waiting = next
-      else send(next)
+      waiting = next
+      goOn()
     },
-    end: () => worker?.terminate(),
+    end: () => {
+      clearTimeout(pause)
+      worker?.terminate()
+    },
   }
 }
 
+/**
+ * Numbers that change faster than this can't be read; between them the machine belongs to what moves, ms. Ours: twenty
+ * readings a second.
+ */
+const GLANCE = 50
 /** How long the hand rests before advice is looked for, ms. Ours. */
 const REST = 150
 
@@ -67,19 +91,24 @@ export const startReading = (): (() => void) => {
     const state = useStudio.getState()
     return { document: shownOf(state), units: state.units }
   }
+  let inHand = false
   let seen: Asked | null = null
   let advised: Asked | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
-  const live = lane('readings', false, (asked, readings) => {
-    // Advice for this very document that came first is not taken back.
-    if (!same(advised, asked)) useStudio.setState({ readings })
-  })
+  const live = lane(
+    'readings',
+    false,
+    (asked, readings) => {
+      // Advice for this very document that came first is not taken back.
+      if (!same(advised, asked)) useStudio.setState({ readings })
+    },
+    () => (inHand ? GLANCE : 0),
+  )
   const adviser = lane('advice', true, (asked, readings) => {
     if (!same(asked, nowAsked())) return
     advised = asked
     useStudio.setState({ readings })
   })
-  let inHand = false
   const look = (): void => {
     const { sheet, draft } = useStudio.getState()
     if (sheet === 'start') return

@@ -1,5 +1,5 @@
 import type { Point2 } from '../../arrangement/index.ts'
-import { resolveArrangement } from '../../geometry/index.ts'
+import { type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import type { StudioState } from '../../state/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
 import { drawDimensions, drawMouth } from './furniture.ts'
@@ -42,20 +42,11 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): string => 
   const lit = new Set([...known(state.lit), ...marked, ...known(scene.hover ? [scene.hover] : [])])
   for (const stem of selected) lit.delete(stem)
   for (const view of VIEWS) {
-    for (const stem of lit) {
-      const path = scene.outlines.path(layout, view, turn, stem)
-      if (!path) continue
-      strokeTwo(pen, TONES.lit, path)
-      drawn.add(`stem ${stem.id}`)
-    }
-    for (const stem of known(state.focused ? [state.focused] : [])) {
-      const path = scene.outlines.path(layout, view, turn, stem)
-      if (path) drawFocus(pen, path, layout)
-    }
-    for (const stem of selected) {
-      const path = scene.outlines.path(layout, view, turn, stem)
-      if (path) strokeTwo(pen, TONES.select, path)
-    }
+    for (const stem of lit)
+      if (atOutline(pen, scene, view, stem, (path) => strokeTwo(pen, TONES.lit, path))) drawn.add(`stem ${stem.id}`)
+    for (const stem of known(state.focused ? [state.focused] : []))
+      atOutline(pen, scene, view, stem, (path, at) => drawFocus(pen, path, at, layout))
+    for (const stem of selected) atOutline(pen, scene, view, stem, (path) => strokeTwo(pen, TONES.select, path))
   }
   const named = marks.flatMap((mark): Wish[] => {
     const wish = drawMark(pen, layout, turn, mark)
@@ -76,6 +67,23 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): string => 
   }
   if (scene.marquee) drawMarquee(pen, scene.marquee)
   return [...drawn].join(', ')
+}
+
+/** Draws with a stem's outline, the pen's origin moved to its tip. @returns whether there is an outline to draw with */
+const atOutline = (
+  pen: Pen,
+  { layout, outlines, turn }: Scene,
+  view: ViewName,
+  stem: ResolvedStem,
+  draw: (outline: Path2D, at: Point2) => void,
+): boolean => {
+  const outline = outlines.path(layout, view, turn, stem)
+  if (!outline) return false
+  const at = placeOf(layout, view, turn, tipPoint(stem))
+  pen.translate(at[0], at[1])
+  draw(outline, at)
+  pen.translate(-at[0], -at[1])
+  return true
 }
 
 const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<typeof tipPoint>[0]): Wish => ({

@@ -5,7 +5,7 @@ import type { Painter } from '../../state/index.ts'
 import { writeVisible } from './composite.ts'
 import type { Extent } from './furniture.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
-import { newestOnly } from './newest.ts'
+import { FRESH_MS, newestOnly } from './newest.ts'
 import type { Pen } from './pen.ts'
 import type { Still } from './stills.ts'
 
@@ -73,7 +73,7 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       if (!come || stopped || since !== live) return
       for (const [id, sprite] of come) sprites[view].set(id, heldOf(sprite))
       changed()
-    })
+    }, FRESH_MS)
   const lanes = { elevation: laneOf('elevation'), plan: laneOf('plan') }
 
   const roomFor = (width: number, height: number): void => {

@@ -2,9 +2,8 @@ import type { Arrangement, Stem, Vessel } from '../../arrangement/index.ts'
 import { contourOf } from '../../drawing/index.ts'
 import type { ResolvedStem } from '../../geometry/index.ts'
 import type { Painter } from '../../state/index.ts'
-import { placeOf, tipPoint } from './handles.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
-import { newestOnly } from './newest.ts'
+import { FRESH_MS, newestOnly } from './newest.ts'
 
 interface Held {
   stem: Stem
@@ -12,6 +11,9 @@ interface Held {
   turn: number
   /** mm relative to the tip, up positive. */
   lines: number[][]
+  /** The lines as a path in CSS px relative to the tip, and the scale at which it was made. */
+  path: Path2D | null
+  scale: number
 }
 
 /** Lines as a path in CSS px relative to the tip, at a scale. */
@@ -33,7 +35,7 @@ export const MOST_OUTLINES = 60
 export interface Outlines {
   /** Asks for what is not there yet: these stems as they are in this document, seen at this turn. */
   want(document: Arrangement, stems: readonly ResolvedStem[], turn: number): void
-  /** The outline at the stem's present tip, CSS px; the last one known while the newest is on its way. */
+  /** The outline, CSS px relative to the stem's tip; the last one known while the newest is on its way. */
   path(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Path2D | null
   stop(): void
 }
@@ -56,9 +58,9 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
     const made = newestOnly<Job>(async ({ document, stem, turn, view }) => {
       const lines = await painter.contour(document, stem.id, angleOf(view, turn)).catch(() => null)
       if (!lines || stopped) return
-      held.set(key, { stem: stem.stem, vessel: document.vessel, turn, lines })
+      held.set(key, { stem: stem.stem, vessel: document.vessel, turn, lines, scale: 0, path: null })
       changed()
-    })
+    }, FRESH_MS)
     lanes.set(key, made)
     return made
   }
@@ -89,10 +91,11 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
     path: (layout, view, turn, stem) => {
       const known = held.get(`${view} ${stem.id}`)
       if (!known || known.turn !== turn) return null
-      const [x, y] = placeOf(layout, view, turn, tipPoint(stem))
-      const path = new Path2D()
-      path.addPath(pathAt(known.lines, layout.scale), new DOMMatrix([1, 0, 0, 1, x, y]))
-      return path
+      if (!known.path || known.scale !== layout.scale) {
+        known.path = pathAt(known.lines, layout.scale)
+        known.scale = layout.scale
+      }
+      return known.path
     },
     stop: () => {
       stopped = true

@@ -93,10 +93,13 @@ export const drawGhost = (pen: Pen, layout: Layout, turn: number, stem: Resolved
   drawDropped(pen, layout, turn, [stem])
 }
 
-/** A second, outer ring at 3 px from the outline, 2 px wide: where the keyboard stands. Needs a path closed round the stem. */
-export const drawFocus = (pen: Pen, outline: Path2D, layout: Layout): void => {
+/**
+ * A second, outer ring at 3 px from the outline, 2 px wide: where the keyboard stands. Needs a path closed round the stem,
+ * and the pen's origin where that path begins to count, `at` on the sheet.
+ */
+export const drawFocus = (pen: Pen, outline: Path2D, [x, y]: Point2, layout: Layout): void => {
   const outside = new Path2D()
-  outside.rect(0, 0, layout.width, layout.height)
+  outside.rect(-x, -y, layout.width, layout.height)
   outside.addPath(outline)
   pen.save()
   pen.clip(outside, 'evenodd')
