@@ -74,6 +74,8 @@ export const distancesOf = (labs: readonly Lab[]): Float64Array =>
 // Used again for every picture: the cells with any colour in them, and what surrounds them, colour × place in that list.
 const taken = new Uint8Array(CELL_COUNT)
 let around = new Float64Array(0)
+/** The weights between those cells, one after another. */
+const between = new Float64Array(CELL_COUNT * CELL_COUNT)
 
 /** Adds the mean over the scales of one colour's area as seen from the cells that are taken. Most are seen in few cells. */
 const surround = (area: Float64Array, colour: number, count: number): boolean => {
@@ -84,8 +86,8 @@ const surround = (area: Float64Array, colour: number, count: number): boolean =>
     const a = area[to + cell]!
     if (a === 0) continue
     any = true
-    const w = cell * CELL_COUNT
-    for (let i = 0; i < count; i++) around[to + i]! += a * WEIGHTS[w + taken[i]!]!
+    const w = k * count
+    for (let i = 0; i < count; i++) around[to + i]! += a * between[w + i]!
   }
   return any
 }
@@ -109,6 +111,8 @@ export const contrastField = (apart: Float64Array, area: Float64Array, out: Floa
     for (let i = CELL_COUNT + cell; i < area.length && !any; i += CELL_COUNT) any = area[i] !== 0
     if (any) taken[count++] = cell
   }
+  for (let k = 0; k < count; k++)
+    for (let i = 0; i < count; i++) between[k * count + i] = WEIGHTS[taken[k]! * CELL_COUNT + taken[i]!]!
   // Colours that are not in the picture surround nothing, and nothing is asked of them.
   const there: number[] = [0]
   for (let c = 1; c < n; c++) if (surround(area, c, count)) there.push(c)
