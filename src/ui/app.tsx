@@ -1,6 +1,6 @@
 import { lazy, Suspense } from 'react'
 import { useStudio } from '../state/index.ts'
-import { OpeningDialog, readFile } from './files/index.ts'
+import { readFile } from './files/index.ts'
 import { AppKeys } from './shell/app-keys.tsx'
 import { DrawingSheet } from './shell/drawing-sheet.tsx'
 import { LastResort } from './shell/last-resort.tsx'
@@ -11,6 +11,16 @@ import './shell/shell.css'
 const StartPage = lazy(async () => ({ default: (await import('./start/index.ts')).StartPage }))
 const PalettesSheet = lazy(async () => ({ default: (await import('./palettes/index.ts')).PalettesSheet }))
 const PictureSheet = lazy(async () => ({ default: (await import('./picture/index.ts')).PictureSheet }))
+
+const OpeningDialog = lazy(async () => ({ default: (await import('./files/opening-dialog.tsx')).OpeningDialog }))
+
+/** A file that waits for the person's word; the dialog comes with the first one. */
+const Waiting = () =>
+  useStudio((s) => s.opening !== null) ? (
+    <Suspense fallback={null}>
+      <OpeningDialog />
+    </Suspense>
+  ) : null
 
 const OpenSheet = () => {
   const sheet = useStudio((s) => s.sheet)
@@ -42,6 +52,6 @@ export const App = () => (
     >
       <OpenSheet />
     </div>
-    <OpeningDialog />
+    <Waiting />
   </LastResort>
 )

@@ -102,7 +102,7 @@ test('before there is anything to read, and while nothing is open, the readings 
   const where = page.getByRole('region', { name: 'Where to begin' })
   await expect(where).toContainText('Readings come with the first stems')
   await openSample(page, 'Orchard supper')
-  await expect(where).toContainText('Look first at Height to the vessel')
+  await expect(where).toContainText('least so Height to the vessel, 96 of 100')
   await where.getByRole('button', { name: 'Open it' }).click()
   await expect(reading(page, 'Height to the vessel')).toHaveAttribute('aria-expanded', 'true')
   await expect(where).toBeHidden()

@@ -1,2 +1,1 @@
-export { PhoneReadings } from './phone-readings.tsx'
 export { ReadingsColumn } from './readings-column.tsx'

@@ -1,9 +1,12 @@
+import { lazy, Suspense } from 'react'
 import type { ReadingId, ReadingResult } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
-import { OpenReading } from './open-reading.tsx'
 import { figureOf, gaugeOf, isScale, NAMES, quietness, wantedWords, wordOf } from './words.ts'
+
+// What is opened by a press comes when it is pressed: the first load has a limit.
+const OpenReading = lazy(async () => ({ default: (await import('./open-reading.tsx')).OpenReading }))
 
 const mark = (id: ReadingId | null): void => change({ markedReading: id })
 
@@ -79,7 +82,7 @@ export const ReadingRow = ({ id, reading }: Props) => {
         </div>
       )}
       {open && wanted && <p className="wanted">{wanted}</p>}
-      {open && reading && applies && <OpenReading reading={reading} />}
+      <Suspense fallback={null}>{open && reading && applies ? <OpenReading reading={reading} /> : null}</Suspense>
     </li>
   )
 }

@@ -1,7 +1,10 @@
 import { READING_IDS, type ReadingResult } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Button } from '../parts/index.ts'
-import { isScale, NAMES, scoreWords } from './words.ts'
+import { isScale, NAMES, scoreFigure } from './words.ts'
+
+/** From here on a score counts as near to what is wanted; the same step as in the words beside it. Ours. */
+const NEAR = 90
 
 /** The judged reading that is farthest from what the form wants; null where none is, or all are full. */
 const farthest = (readings: readonly ReadingResult[]): (ReadingResult & { score: number }) | null => {
@@ -32,7 +35,8 @@ export const WhereToBegin = () => {
       {first ? (
         <>
           <p className="advice">
-            Look first at <i>{NAMES[first.id]}</i>: {scoreWords(first)}.
+            {first.score >= NEAR ? 'All is near what the form wants; least so ' : 'Look first at '}
+            <i>{NAMES[first.id]}</i>, {scoreFigure(first.score)} of 100.
           </p>
           {first.advice[0] ? <p className="reason">{first.advice[0].text}</p> : null}
           <p className="advice-acts">

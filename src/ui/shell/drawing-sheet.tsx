@@ -1,12 +1,14 @@
-import { type ReactNode, useState } from 'react'
+import { lazy, type ReactNode, Suspense, useState } from 'react'
 import { useStudio } from '../../state/index.ts'
 import { StemColumn } from '../list/index.ts'
-import { PhoneReadings, ReadingsColumn } from '../readings/index.ts'
+import { ReadingsColumn } from '../readings/index.ts'
 import { PhoneFoot, PhoneHead } from './phone-foot.tsx'
 import { Frame } from './sheet-frame.tsx'
 import { TitleBlock } from './title-block.tsx'
 import { PHONE, useMedia, WIDE } from './use-media.ts'
 import { Views } from './views-slot.tsx'
+
+const PhoneReadings = lazy(async () => ({ default: (await import('../readings/phone-readings.tsx')).PhoneReadings }))
 
 /** The name of the page, for ears: the eye has it in the title block. */
 const Heading = () => <h1 className="unseen">{useStudio((s) => s.document.title) || 'Untitled'}, drawing</h1>
@@ -101,7 +103,9 @@ const Phone = () => {
       <div className="phone-low">
         {at === 0 ? (
           <Part name="readings" label="Readings">
-            <PhoneReadings />
+            <Suspense fallback={null}>
+              <PhoneReadings />
+            </Suspense>
           </Part>
         ) : at === 1 ? (
           <Part name="stems" label="Stems and palette">
