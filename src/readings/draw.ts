@@ -25,9 +25,11 @@ export const GROUND = 0.5
  */
 const GLANCE = Math.PI / 64
 
+const each = new Float64Array(WAYS)
+
 /** The six neighbouring ways round whose values sum to most: the sum and the first way. */
 export const bestHalf = (of: (way: number) => number): { sum: number; first: number } => {
-  const each = Array.from({ length: WAYS }, (_, way) => of(way))
+  for (let way = 0; way < WAYS; way++) each[way] = of(way)
   let best = { sum: Number.NEGATIVE_INFINITY, first: 0 }
   for (let first = 0; first < WAYS; first++) {
     let sum = 0
