@@ -24,7 +24,7 @@ export const loadFaces = async (): Promise<Faces> => {
     { face: 'lett', size: 40, weight: 470 },
     { face: 'lett', size: 40, weight: 620 },
   ]
-  await Promise.allSettled(wanted.map((font) => document.fonts.load(cssFont(font, faces), 'Aé 1')))
+  await Promise.allSettled(wanted.map((font) => document.fonts.load(cssFont(font, faces), 'Aé 1⌀')))
   return faces
 }
 
