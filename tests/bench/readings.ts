@@ -1,7 +1,20 @@
+/**
+ * How long readings take in Node, on one thread, and the steps that they are made of, each against a plain way of doing
+ * the same. One JSON object a line; --smoke runs a few rounds each, to see that it runs.
+ */
+import { setFlagsFromString } from 'node:v8'
+import { runInNewContext } from 'node:vm'
+import { differenceCiede2000 } from 'culori'
 import type { Arrangement, Stem } from '../../src/arrangement/index.ts'
 import { findPlant, PLANTS } from '../../src/catalogue/index.ts'
-import { PART_STRIDE, type Resolved, resolveArrangement } from '../../src/geometry/index.ts'
+import { deltaE2000, type Lab } from '../../src/colour/index.ts'
+import { createGapSpace, measureAir, resolveArrangement } from '../../src/geometry/index.ts'
 import { createEngine, readAll } from '../../src/readings/index.ts'
+import { slowAir, slowSplat } from './naive.ts'
+
+const smoke = process.argv.includes('--smoke')
+/** Rounds before the first that counts: the compiler warms up. */
+const WARM = smoke ? 2 : 10
 
 /** A mound of n stems from the catalogue, the same every time. */
 const mound = (n: number): Arrangement => ({
@@ -42,89 +55,114 @@ const mound = (n: number): Arrangement => ({
 
 const time = (runs: number, prepare: (i: number) => () => void): number[] => {
   const times: number[] = []
-  for (let i = 0; i < runs + 10; i++) {
+  for (let i = 0; i < runs + WARM; i++) {
     const run = prepare(i)
     const start = performance.now()
     run()
-    // The first ten warm up the compiler.
-    if (i >= 10) times.push(performance.now() - start)
+    if (i >= WARM) times.push(performance.now() - start)
   }
   return times.sort((a, b) => a - b)
 }
 
-/** The plain way for comparison: one view after another, every pixel asked of every ellipsoid whose box it is in. */
-const slowSplat = (resolved: Resolved, engine: ReturnType<typeof createEngine>): number => {
-  engine.update(resolved)
-  const { mm, zeroRow, width, height } = engine.frame.grid
-  let touched = 0
-  for (let way = 0; way < 12; way++) {
-    const [c, s] = [Math.cos((way * Math.PI) / 6), Math.sin((way * Math.PI) / 6)]
-    const depth = new Float32Array(width * height).fill(-1e9)
-    for (const { parts } of engine.ready)
-      for (let o = 0; o < parts.length; o += PART_STRIDE) {
-        if (parts[o] !== 0) continue
-        const [xx, xy, xz, yy, yz, zz] = [5, 6, 7, 8, 9, 10].map((k) => parts[o + k]!) as [
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-        ]
-        const sxx = c * c * xx - 2 * c * s * xy + s * s * yy
-        const sxu = c * xz - s * yz
-        const det = sxx * zz - sxu * sxu
-        const X = parts[o + 2]! * c - parts[o + 3]! * s
-        const [w, h] = [Math.sqrt(sxx), Math.sqrt(zz)]
-        for (let U = parts[o + 4]! - h; U < parts[o + 4]! + h; U += mm)
-          for (let V = X - w; V < X + w; V += mm) {
-            const [dx, du] = [V - X, U - parts[o + 4]!]
-            if ((zz * dx * dx - 2 * sxu * dx * du + sxx * du * du) / det > 1) continue
-            const i = Math.floor(U / mm + zeroRow) * width + Math.floor(V / mm + width / 2)
-            depth[i] = Math.max(depth[i] ?? 0, parts[o + 2]! * s + parts[o + 3]! * c)
-            touched += 1
-          }
-      }
-  }
-  return touched
-}
-
-const line = (name: string, times: number[], slow: number): void => {
-  const median = times[Math.floor(times.length / 2)]!
-  const [min, max] = [times[0]!, times.at(-1)!]
-  const against = 'painting the twelve ways round alone, pixel by pixel, without reading anything'
-  console.log(JSON.stringify({ name, median, unit: 'ms', min, max, ratio: median / slow, against }))
+const middle = (values: number[]): number => values[Math.floor(values.length / 2)]!
+const line = (name: string, unit: string, values: number[], other: number, against: string): void => {
+  const sorted = [...values].sort((a, b) => a - b)
+  const median = middle(sorted)
+  const figures = { name, median, unit, min: sorted[0], max: sorted.at(-1), ratio: median / other, against }
+  console.log(JSON.stringify(figures))
 }
 
 const engine = createEngine()
-const middle = (times: number[]): number => times[Math.floor(times.length / 2)]!
-for (const [n, runs] of [
+const PAINTING = 'painting the twelve ways round alone, pixel by pixel, without reading anything'
+for (const [n, rounds] of [
   [60, 40],
   [500, 15],
 ] as const) {
+  const runs = smoke ? 3 : rounds
   const base = resolveArrangement(mound(n), findPlant)
   engine.update(base)
   // Every time the whole picture is painted anew: a design with another stem in front of the list is another picture.
   const two = [base, { ...base, stems: base.stems.slice(1) }]
   const slow = middle(time(runs, (i) => () => void slowSplat(two[i % 2]!, engine)))
-  line(
-    `readings-${n}`,
-    time(runs, (i) => () => void readAll(two[i % 2]!, { engine, advice: false })),
-    slow,
-  )
-  if (n !== 60) continue
+  const whole = (i: number) => () => void readAll(two[i % 2]!, { engine, advice: false })
+  line(`readings-${n}`, 'ms', time(runs, whole), slow, PAINTING)
   let document = base.document
+  const moved = (i: number) => {
+    document = {
+      ...document,
+      stems: document.stems.map((s, k) =>
+        k === 30 ? { ...s, tip: [s.tip[0] + 3 * Math.sin(i), s.tip[1], s.tip[2]] } : s,
+      ),
+    }
+    return () => void readAll(resolveArrangement(document, findPlant), { engine, advice: false })
+  }
+  line(`readings-one-moved-${n}`, 'ms', time(runs, moved), slow, PAINTING)
+}
+
+/** Bytes that a run leaves for the collector, typed arrays among them; it is asked to clear up before each run. */
+const allocated = (runs: number, prepare: (i: number) => () => void): number[] => {
+  setFlagsFromString('--expose-gc')
+  const collect = runInNewContext('gc') as () => void
+  return Array.from({ length: runs }, (_, i) => {
+    const run = prepare(i)
+    collect()
+    const before = process.memoryUsage()
+    run()
+    const after = process.memoryUsage()
+    return (after.heapUsed - before.heapUsed + after.arrayBuffers - before.arrayBuffers) / 1024
+  })
+}
+{
+  const base = resolveArrangement(mound(60), findPlant)
+  const two = [base, { ...base, stems: base.stems.slice(1) }]
+  const runs = smoke ? 3 : 20
+  const kept = allocated(runs, (i) => () => void readAll(two[i % 2]!, { engine, advice: false }))
+  const anew = allocated(runs, (i) => () => void readAll(two[i % 2]!, { engine: createEngine(), advice: false }))
+  line('readings-allocation-60', 'kB', kept, middle(anew.sort((a, b) => a - b)), 'the same with an engine made anew')
+}
+
+{
+  engine.update(resolveArrangement(mound(60), findPlant))
+  const { width, zeroRow } = engine.frame.grid
+  const space = createGapSpace(width * width)
+  const holes = (mask: Uint8Array) => measureAir(mask, width, width, zeroRow, space)
+  // A lattice cut from each outline, so that there are holes to look into.
+  const lattice = (v: number, i: number): number => (v && (i % 23 < 5 || Math.floor(i / width) % 19 < 5) ? 1 : 0)
+  const rings = engine.layers.flatMap(({ mass }) => (mass ? [mass.map(lattice)] : []))
+  for (const mask of rings) {
+    const [quick, plain] = [holes(mask), slowAir(mask, width, zeroRow)]
+    if (quick.enclosed !== plain.enclosed || Math.abs(quick.radius ** 2 - plain.best) > 1e-6)
+      throw new Error('the quick way finds other holes than the plain way')
+  }
+  const slow = middle(time(smoke ? 1 : 3, () => () => void rings.map((m) => slowAir(m, width, zeroRow))))
+  const against = 'filling from the edge, then each enclosed pixel against each pixel of mass'
   line(
-    'readings-one-moved-60',
-    time(runs, (i) => {
-      document = {
-        ...document,
-        stems: document.stems.map((s, k) =>
-          k === 30 ? { ...s, tip: [s.tip[0] + 3 * Math.sin(i), s.tip[1], s.tip[2]] } : s,
-        ),
-      }
-      return () => void readAll(resolveArrangement(document, findPlant), { engine, advice: false })
-    }),
+    'holes-of-six-ways',
+    'ms',
+    time(smoke ? 3 : 40, () => () => void rings.map(holes)),
     slow,
+    against,
   )
+}
+
+{
+  const some = Array.from({ length: 200 }, (_, i): Lab => {
+    const at = (step: number): number => (i * step) % 1
+    return [100 * at(0.618034), 160 * at(0.7548777) - 80, 160 * at(0.5698403) - 80]
+  })
+  const theirs = differenceCiede2000()
+  const objects = some.map(([l, a, b]) => ({ mode: 'lab65' as const, l, a, b }))
+  const pairs = some.length ** 2
+  const perSecond = (times: number[]): number[] => times.map((ms) => (1000 * pairs) / ms)
+  let sum = 0
+  const all =
+    <T>(list: T[], of: (p: T, q: T) => number) =>
+    () => {
+      for (const p of list) for (const q of list) sum += of(p, q)
+    }
+  const runs = smoke ? 3 : 20
+  const own = perSecond(time(runs, () => all(some, deltaE2000)))
+  const other = middle(perSecond(time(runs, () => all(objects, theirs))))
+  if (!(sum > 0)) throw new Error('no difference was worked out')
+  line('differences-per-second', 'ΔE00/s', own, other, 'culori, the same pairs, already in CIELAB')
 }
