@@ -18,6 +18,8 @@ export interface Colours {
   flowers: PaletteHarmony
   plants: PaletteHarmony
   all: PaletteHarmony
+  /** And the cloth it stands on. */
+  linen: PaletteHarmony
   /** Blooms in daylight, whatever the light of the setting. */
   daylight: PaletteHarmony
   lightnessRange: number
@@ -50,6 +52,13 @@ const areasOf = (engine: Engine) => {
   return { blooms, leaves, vessel: { hex: vessel.colour, area: pixels[vesselCode]! } }
 }
 
+/** Cloth counts as much as all that stands on it: how much of it is seen depends on where one sits. Ours. */
+const onLinen = (all: PaletteHarmony, linen: Lab): PaletteHarmony =>
+  paletteHarmony([
+    ...all.groups.map(({ lab, share }, i) => ({ lab, area: share, id: String(i) })),
+    { lab: linen, area: 1, id: 'linen' },
+  ])
+
 /** Null when neither bloom nor leaf is seen. */
 export const measureColours = (engine: Engine): Colours | null => {
   const { light, linen } = engine.resolved.document.setting
@@ -68,10 +77,12 @@ export const measureColours = (engine: Engine): Colours | null => {
   const ground = lit(linen)
   const mean = (f: (lab: Lab) => number): number => of.reduce((sum, g) => sum + g.share * f(g.lab), 0)
   const light_ = of.map((g) => g.lab[0])
+  const all = paletteHarmony(allItems)
   return {
     flowers,
     plants: paletteHarmony(plantItems),
-    all: paletteHarmony(allItems),
+    all,
+    linen: onLinen(all, ground),
     daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOf, 'bloom')),
     lightnessRange: Math.max(...light_) - Math.min(...light_),
     chromaMean: mean((lab) => Math.hypot(lab[1], lab[2])),
@@ -141,6 +152,18 @@ const because = (c: Colours, scale: number | null): Because => {
         '',
         [-1.3, 1.6],
         'The same with leaves and vessel. The model was not made for a ground, so it does not make the score.',
+        OU_LUO,
+      ),
+    )
+  if (c.linen.mean)
+    others.push(
+      shown(
+        'harmonyWithLinen',
+        'With greens, vessel and linen',
+        c.linen.mean.harmony,
+        '',
+        [-1.3, 1.6],
+        'The same with the cloth, which counts as much as all that stands on it (ours). Not part of the score either.',
         OU_LUO,
       ),
     )
@@ -227,6 +250,7 @@ export const readColours = (engine: Engine): ReadingResult => {
   const values: ReadingResult['values'] = {
     harmony: c.all.mean?.harmony ?? null,
     harmonyFlowers: c.flowers.mean?.harmony ?? null,
+    harmonyWithLinen: c.linen.mean?.harmony ?? null,
     harmonyPlants: c.plants.mean?.harmony ?? null,
     harmonyDaylight: c.daylight.mean?.harmony ?? null,
     lightnessRange: c.lightnessRange,

@@ -132,6 +132,17 @@ describe('colours together', () => {
     expect(night.harmonyDaylight).toBeCloseTo(day.harmonyFlowers as number, 6)
     expect(night.harmonyFlowers).not.toBeCloseTo(day.harmonyFlowers as number, 3)
   })
+  it('the linen is told apart: another cloth changes the harmony with it, and no other', () => {
+    const d = design([
+      ...mound(6, () => ({ colour: '#c9717b', role: 'focal' as const })),
+      ...mound(6, () => ({ colour: '#f0e8d6' })).map((s) => ({ ...s, id: `${s.id}b` })),
+    ])
+    const on = (linen: string) => read(applyEdit(d, { do: 'set-setting', set: { linen } }))['palette-harmony']!.values
+    const [pale, dark] = [on('#fbfaf7'), on('#1d2a44')]
+    expect(pale.harmonyWithLinen).not.toBeCloseTo(dark.harmonyWithLinen as number, 2)
+    for (const key of ['harmony', 'harmonyFlowers', 'harmonyPlants'])
+      expect(pale[key]).toBeCloseTo(dark[key] as number, 9)
+  })
 })
 
 describe('what must make no difference', () => {
