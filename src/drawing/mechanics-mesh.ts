@@ -17,7 +17,7 @@ const netting = (g: Growing, vessel: Vessel, material: number): void => {
   const inside = (x: number, y: number): boolean => reachIn(vessel, mouth, x, y) < 0.97
   const side = CELL / Math.sqrt(3)
   const reach = Math.ceil(Math.max(mouth.a, mouth.b) / (1.5 * side)) + 1
-  // Crumpled by hand: no cell lies quite level, and a second layer lies below the first.
+  // Crumpled by hand: no cell lies quite level, and a second layer lies below the first; its crests stay under the rim.
   for (const layer of [0, 1])
     for (let i = -reach; i <= reach; i++)
       for (let j = -reach; j <= reach; j++) {
@@ -26,7 +26,7 @@ const netting = (g: Growing, vessel: Vessel, material: number): void => {
         const point = (k: number): Point3 => {
           const a = (k * Math.PI) / 3
           const [px, py] = [x + side * Math.cos(a), y + side * Math.sin(a)]
-          const z = -6 - 14 * layer + 3 * Math.sin(px * 0.11 + layer) + 3 * Math.cos(py * 0.13)
+          const z = -7 - 14 * layer + 3 * Math.sin(px * 0.11 + layer) + 3 * Math.cos(py * 0.13)
           return [px + 2 * Math.sin(py * 0.2), py + 2 * Math.cos(px * 0.17), Math.max(z, -vessel.height * 0.7)]
         }
         for (let k = 0; k < 3; k++) {
