@@ -202,9 +202,9 @@ test('readings, advice, list and prices by pointer', async ({ page }) => {
       const was = await meter.getAttribute('aria-valuenow')
       expect(Number(foreseen)).toBeGreaterThanOrEqual(Number(was))
       await act.hover()
-      if (foreseen !== was) await expect(meter).toHaveText(`would be ${foreseen}`)
+      if (foreseen !== was) await expect(meter).toHaveText(`then ${foreseen}`)
       await act.click()
-      await expect(meter).not.toHaveText(/would be/)
+      await expect(meter).not.toHaveText(/then/)
       await expect
         .poll(async () => Math.min(99, Number(await meter.getAttribute('aria-valuenow'))))
         .toBe(Math.min(99, Number(foreseen)))

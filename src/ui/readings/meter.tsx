@@ -13,7 +13,7 @@ export const Score = ({ reading, name, foreseen }: ScoreProps) => {
   if (reading.score === null) return null
   const then =
     foreseen !== undefined && scoreFigure(foreseen) !== scoreFigure(reading.score)
-      ? `would be ${scoreFigure(foreseen)}`
+      ? `then ${scoreFigure(foreseen)}`
       : ''
   return (
     // biome-ignore lint/a11y/useSemanticElements: a meter element cannot show its words
