@@ -46,8 +46,22 @@ const join = (colours: string[]): Map<string, Lab> => {
   }
 }
 
-export const tonesOf = ({ document, stems, vessel }: Resolved): Tones => {
-  const ofKind = stems.flatMap((s) => [0, 1, 2].map((kind) => partColour(s, kind)))
+let latest: { colours: string[]; tones: Tones } | null = null
+
+/** Remembered while no colour changes, as in a drag. */
+export const tonesOf = (resolved: Resolved): Tones => {
+  const { stems, vessel, document } = resolved
+  const colours = [document.setting.linen, vessel.colour]
+  for (const s of stems) for (let kind = 0; kind < 3; kind++) colours.push(partColour(s, kind))
+  const before = latest
+  const same = before?.colours.length === colours.length && colours.every((c, i) => c === before.colours[i])
+  if (before && same) return before.tones
+  const tones = workOutTones(resolved, colours.slice(2))
+  latest = { colours, tones }
+  return tones
+}
+
+const workOutTones = ({ document, stems, vessel }: Resolved, ofKind: string[]): Tones => {
   const joined = join([...ofKind, vessel.colour])
   const list: Lab[] = [labOnce(document.setting.linen)]
   const numbers = new Map<Lab, number>()
