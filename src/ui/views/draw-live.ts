@@ -46,7 +46,9 @@ export const drawLive = (pen: Pen, scene: Scene, state: StudioState): string => 
       if (atOutline(pen, scene, view, stem, (path) => strokeTwo(pen, TONES.lit, path))) drawn.add(`stem ${stem.id}`)
     for (const stem of known(state.focused ? [state.focused] : []))
       atOutline(pen, scene, view, stem, (path, at) => drawFocus(pen, path, at, layout))
-    for (const stem of selected) atOutline(pen, scene, view, stem, (path) => strokeTwo(pen, TONES.select, path))
+    for (const stem of selected)
+      if (scene.lifted.includes(stem.id)) setDownOutline(pen, scene, view, stem)
+      else atOutline(pen, scene, view, stem, (path) => strokeTwo(pen, TONES.select, path))
   }
   const named = marks.flatMap((mark): Wish[] => {
     const wish = drawMark(pen, layout, turn, mark)
@@ -84,6 +86,17 @@ const atOutline = (
   draw(outline, at)
   pen.translate(-at[0], -at[1])
   return true
+}
+
+/** The outline of a selected stem in the hand, on whole device px. */
+const setDownOutline = (pen: Pen, { layout, outlines, turn }: Scene, view: ViewName, stem: ResolvedStem): void => {
+  const stamp = outlines.stamp(layout, view, turn, stem)
+  if (!stamp) return
+  const [x, y] = placeOf(layout, view, turn, tipPoint(stem))
+  pen.save()
+  pen.setTransform(1, 0, 0, 1, 0, 0)
+  pen.drawImage(stamp.canvas, Math.round(x * layout.ratio) + stamp.left, Math.round(y * layout.ratio) + stamp.top)
+  pen.restore()
 }
 
 const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<typeof tipPoint>[0]): Wish => ({

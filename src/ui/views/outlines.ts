@@ -4,6 +4,7 @@ import type { ResolvedStem } from '../../geometry/index.ts'
 import type { Painter } from '../../state/index.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
 import { FRESH_MS, newestOnly } from './newest.ts'
+import { strokeTwo, TONES } from './pen.ts'
 
 interface Held {
   stem: Stem
@@ -14,6 +15,43 @@ interface Held {
   /** The lines as a path in CSS px relative to the tip, and the scale at which it was made. */
   path: Path2D | null
   scale: number
+  /** The path as drawn in the tones of the selection, for stems in the hand. */
+  stamp: Stamp | null
+}
+
+/** Something drawn once, to be set down again and again; its corner relative to the tip, device px. */
+export interface Stamp {
+  of: Path2D
+  ratio: number
+  canvas: HTMLCanvasElement
+  left: number
+  top: number
+}
+
+/** Half of the halo's width, and a px for soft edges. */
+const ROUND_PX = TONES.select.halo / 2 + 1
+
+/** Stroking an outline of hundreds of corners takes as long as painting fifty sprites: in a drag it is done once for several frames. */
+const stampOf = ({ lines, path, stamp }: Held, { scale, ratio }: Layout): Stamp | null => {
+  if (!path) return null
+  if (stamp?.of === path && stamp.ratio === ratio) return stamp
+  let [left, top, right, bottom] = [0, 0, 0, 0]
+  for (const points of lines)
+    for (let i = 0; i < points.length; i += 2) {
+      left = Math.min(left, points[i]!)
+      right = Math.max(right, points[i]!)
+      bottom = Math.min(bottom, points[i + 1]!)
+      top = Math.max(top, points[i + 1]!)
+    }
+  const canvas = stamp?.canvas ?? document.createElement('canvas')
+  const corner = [Math.floor((left * scale - ROUND_PX) * ratio), Math.floor((-top * scale - ROUND_PX) * ratio)] as const
+  canvas.width = Math.ceil((right * scale + ROUND_PX) * ratio) - corner[0]
+  canvas.height = Math.ceil((-bottom * scale + ROUND_PX) * ratio) - corner[1]
+  const pen = canvas.getContext('2d')
+  if (!pen) return null
+  pen.setTransform(ratio, 0, 0, ratio, -corner[0], -corner[1])
+  strokeTwo(pen, TONES.select, path)
+  return { of: path, ratio, canvas, left: corner[0], top: corner[1] }
 }
 
 /** Lines as a path in CSS px relative to the tip, at a scale. */
@@ -37,6 +75,8 @@ export interface Outlines {
   want(document: Arrangement, stems: readonly ResolvedStem[], turn: number): void
   /** The outline, CSS px relative to the stem's tip; the last one known while the newest is on its way. */
   path(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Path2D | null
+  /** The same as drawn for a selected stem, made once for each outline that comes. */
+  stamp(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Stamp | null
   stop(): void
 }
 
@@ -58,11 +98,29 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
     const made = newestOnly<Job>(async ({ document, stem, turn, view }) => {
       const lines = await painter.contour(document, stem.id, angleOf(view, turn)).catch(() => null)
       if (!lines || stopped) return
-      held.set(key, { stem: stem.stem, vessel: document.vessel, turn, lines, scale: 0, path: null })
+      held.set(key, {
+        stem: stem.stem,
+        vessel: document.vessel,
+        turn,
+        lines,
+        scale: 0,
+        path: null,
+        stamp: held.get(key)?.stamp ?? null,
+      })
       changed()
     }, FRESH_MS)
     lanes.set(key, made)
     return made
+  }
+
+  const pathOf = (layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Held | null => {
+    const known = held.get(`${view} ${stem.id}`)
+    if (!known || known.turn !== turn) return null
+    if (!known.path || known.scale !== layout.scale) {
+      known.path = pathAt(known.lines, layout.scale)
+      known.scale = layout.scale
+    }
+    return known
   }
 
   return {
@@ -88,14 +146,12 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
           for (const ask of asked.keys()) if (ask.startsWith(`${key} `)) asked.delete(ask)
         }
     },
-    path: (layout, view, turn, stem) => {
-      const known = held.get(`${view} ${stem.id}`)
-      if (!known || known.turn !== turn) return null
-      if (!known.path || known.scale !== layout.scale) {
-        known.path = pathAt(known.lines, layout.scale)
-        known.scale = layout.scale
-      }
-      return known.path
+    path: (layout, view, turn, stem) => pathOf(layout, view, turn, stem)?.path ?? null,
+    stamp: (layout, view, turn, stem) => {
+      const known = pathOf(layout, view, turn, stem)
+      if (!known) return null
+      known.stamp = stampOf(known, layout)
+      return known.stamp
     },
     stop: () => {
       stopped = true
