@@ -143,14 +143,14 @@ export const splatEllipsoid = (
       const flat = base + px * X
       const near = Math.fround(flat + rise)
       const there = depth[i]!
-      if (near > there || (near === there && code > owner[i]!)) {
+      if (near >= there && (near > there || code > owner[i]!)) {
         depth[i] = near
         owner[i] = code
       }
       if (backDepth !== null) {
         const far = Math.fround(rise - flat)
         const behind = backDepth[i]!
-        if (far > behind || (far === behind && code > backOwner![i]!)) {
+        if (far >= behind && (far > behind || code > backOwner![i]!)) {
           backDepth[i] = far
           backOwner![i] = code
         }
@@ -209,14 +209,14 @@ export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Arr
       const i = r * width + c
       const near = Math.fround(flat + rise)
       const there = depth[i]!
-      if (near > there || (near === there && code > owner[i]!)) {
+      if (near >= there && (near > there || code > owner[i]!)) {
         depth[i] = near
         owner[i] = code
       }
       if (backDepth !== null) {
         const far = Math.fround(rise - flat)
         const behind = backDepth[i]!
-        if (far > behind || (far === behind && code > backOwner![i]!)) {
+        if (far >= behind && (far > behind || code > backOwner![i]!)) {
           backDepth[i] = far
           backOwner![i] = code
         }
