@@ -1,7 +1,4 @@
-import Konva from 'konva/lib/Core.js'
-import type { Layer as KonvaLayer } from 'konva/lib/Layer.js'
 import { type KeyboardEvent, type RefObject, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
-import { Layer, Shape, Stage } from 'react-konva/es/ReactKonvaCore'
 import { findPlant } from '../../catalogue/index.ts'
 import type { Mark } from '../../readings/index.ts'
 import { change, say, turnTo, useStudio } from '../../state/index.ts'
@@ -9,6 +6,7 @@ import { painter } from '../painter.ts'
 import { Button } from '../parts/index.ts'
 import { listenToPointer } from './gestures.ts'
 import { createKeys, type Keys } from './keys.ts'
+import { type Layers, layInto } from './layers.ts'
 import { type Layout, splitOf, type ViewName } from './layout.ts'
 import { otherTurn } from './reading-marks.ts'
 import { createScene, type SceneControl } from './scene.ts'
@@ -26,8 +24,8 @@ const KEYS_OF_VIEWS =
 /** The two linked views: elevation above, plan below, at one scale. Fills its parent. */
 export const Views = () => {
   const host = useRef<HTMLDivElement>(null)
-  const still = useRef<KonvaLayer>(null)
-  const live = useRef<KonvaLayer>(null)
+  const paper = useRef<HTMLDivElement>(null)
+  const layers = useRef<Layers>(null)
   const regions = useRef<Record<ViewName, HTMLElement | null>>({ elevation: null, plan: null })
   const [control, setControl] = useState<SceneControl | null>(null)
   const [layout, setLayout] = useState<Layout | null>(null)
@@ -37,15 +35,15 @@ export const Views = () => {
     const made = createScene(painter(), {
       still: () => {
         setLayout(made.scene.layout)
-        still.current?.batchDraw()
+        layers.current?.still()
       },
-      live: () => live.current?.batchDraw(),
+      live: () => layers.current?.live(),
       failed: (why) => say(`The drawing stopped: ${why}`),
     })
     setControl(made)
     document.fonts?.ready.then(() => {
-      still.current?.batchDraw()
-      live.current?.batchDraw()
+      layers.current?.still()
+      layers.current?.live()
     })
     return () => {
       made.stop()
@@ -58,7 +56,6 @@ export const Views = () => {
     if (!element || !control) return
     const measure = (): void => {
       const now = ratioNow()
-      Konva.pixelRatio = now
       setRatio(now)
       control.resize(Math.round(element.clientWidth), Math.round(element.clientHeight), now)
       setLayout(control.scene.layout)
@@ -78,29 +75,31 @@ export const Views = () => {
   }, [control])
 
   useLayoutEffect(() => {
-    for (const layer of [still.current, live.current]) layer?.getCanvas().setPixelRatio(ratio)
-    still.current?.batchDraw()
-    live.current?.batchDraw()
-  }, [ratio])
-
-  const drawn = useMemo(() => {
+    if (!control || !paper.current) return
     let count = 0
-    return (
-      control && {
-        still: (context: Konva.Context) => {
-          control.drawStill(context._context as CanvasRenderingContext2D)
-          count += 1
-          // For tests: a drag must not draw the still pictures again.
-          if (host.current) host.current.dataset.stillDraws = String(count)
-        },
-        live: (context: Konva.Context) => {
-          const marks = control.drawLive(context._context as CanvasRenderingContext2D)
-          // For tests: a canvas can't be asked what is on it.
-          if (host.current && host.current.dataset.marks !== marks) host.current.dataset.marks = marks
-        },
-      }
-    )
+    const made = layInto(paper.current, {
+      still: (pen) => {
+        control.drawStill(pen)
+        count += 1
+        // For tests: a drag must not draw the still pictures again.
+        if (host.current) host.current.dataset.stillDraws = String(count)
+      },
+      live: (pen) => {
+        const marks = control.drawLive(pen)
+        // For tests: a canvas can't be asked what is on it.
+        if (host.current && host.current.dataset.marks !== marks) host.current.dataset.marks = marks
+      },
+    })
+    layers.current = made
+    return () => {
+      layers.current = null
+      made.stop()
+    }
   }, [control])
+  const [width, height] = [layout?.width ?? 1, layout?.height ?? 1]
+  // biome-ignore lint/correctness/useExhaustiveDependencies: layers that were made anew have no size yet
+  useLayoutEffect(() => layers.current?.size(width, height, ratio), [control, width, height, ratio])
+
   const keys = useMemo(() => control && createKeys(control), [control])
 
   return (
@@ -114,18 +113,9 @@ export const Views = () => {
       data-plan-y={layout?.planY}
       data-compact={layout?.compact}
     >
-      {layout && drawn ? (
+      <div ref={paper} className="drawn" aria-hidden="true" />
+      {layout ? (
         <>
-          <div className="drawn" aria-hidden="true">
-            <Stage width={layout.width} height={layout.height} listening={false}>
-              <Layer ref={still} listening={false}>
-                <Shape sceneFunc={drawn.still} />
-              </Layer>
-              <Layer ref={live} listening={false}>
-                <Shape sceneFunc={drawn.live} />
-              </Layer>
-            </Stage>
-          </div>
           {keys ? (
             <>
               <Region view="elevation" layout={layout} keys={keys} regions={regions} />
