@@ -16,6 +16,7 @@ export { type ColourArea, type ColourGroup, mergeColours, SAME_COLOUR } from './
 export { hexOfOklch, type Oklch, oklchOf, oklchToLinear } from './oklch.ts'
 export { type PaletteHarmony, paletteHarmony } from './palette-harmony.ts'
 export { hexOfLinear, isHex, type Linear, linearOf, linearToSrgb8 } from './srgb.ts'
+export { asSeenBy, labAsSeenBy, VISIONS, type Vision } from './vision.ts'
 
 /** Colour names are fetched when first asked for: `const { colourName } = await loadColourNames()`. */
 export const loadColourNames = () => import('./names.ts')

@@ -7,8 +7,10 @@ import {
   labUnderLight,
   type PaletteHarmony,
   paletteHarmony,
+  type Vision,
 } from '../colour/index.ts'
 import type { Engine } from './engine.ts'
+import { type OtherEyes, type Patch, throughOtherEyes } from './other-eyes.ts'
 import { partColour } from './tones.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { notApplicable } from './words.ts'
@@ -26,6 +28,7 @@ export interface Colours {
   chromaMean: number
   /** ΔE00 of the blooms to the linen, mean by visible area. */
   groundContrast: number
+  eyes: OtherEyes
 }
 
 /** Visible areas by colour, each stem's id with it; pixels of all views. */
@@ -51,6 +54,9 @@ const areasOf = (engine: Engine) => {
   })
   return { blooms, leaves, vessel: { hex: vessel.colour, area: pixels[vesselCode]! } }
 }
+
+const patchesOf = (seen: ReadonlyMap<string, { area: number }>): Patch[] =>
+  [...seen].map(([hex, { area }]) => ({ hex, area }))
 
 /** Cloth counts as much as all that stands on it: how much of it is seen depends on where one sits. Ours. */
 const onLinen = (all: PaletteHarmony, linen: Lab): PaletteHarmony =>
@@ -87,6 +93,7 @@ export const measureColours = (engine: Engine): Colours | null => {
     lightnessRange: Math.max(...light_) - Math.min(...light_),
     chromaMean: mean((lab) => Math.hypot(lab[1], lab[2])),
     groundContrast: mean((lab) => deltaE2000(lab, ground)),
+    eyes: throughOtherEyes(patchesOf(blooms), patchesOf(leaves)),
   }
 }
 
@@ -121,6 +128,57 @@ const shown = (
   rule,
   source,
 })
+
+const MACHADO = 'CIEDE2000; colour vision after Machado, Oliveira and Fernandes, IEEE TVCG 15(6), 2009'
+const WHO: Record<Vision, string> = {
+  protan: 'guests without red cones',
+  deutan: 'guests without green cones',
+  tritan: 'guests without blue cones',
+}
+
+/** Flowers are seen on their greens: figure and ground, apart from how the colours go together. */
+const eyesHeld = ({ againstGreens, againstGreensLeast, leastFor, alike }: OtherEyes): Held[] => {
+  const held: Held[] = []
+  if (againstGreens !== null)
+    held.push(
+      shown(
+        'againstGreens',
+        'Against the greens',
+        againstGreens,
+        'ΔE00',
+        [0, 100],
+        'How far the flowers stand off the leaves, by visible area, in daylight.',
+        'CIEDE2000, ISO/CIE 11664-6',
+      ),
+    )
+  if (againstGreensLeast !== null && leastFor !== null)
+    held.push(
+      shown(
+        'againstGreensLeast',
+        'Against the greens, for fewest',
+        againstGreensLeast,
+        'ΔE00',
+        [0, 100],
+        `The same for those to whom it is least: ${WHO[leastFor]}. About one man in twelve does not see red and green apart as others do (from memory).`,
+        MACHADO,
+      ),
+    )
+  const first = alike[0]
+  held.push(
+    shown(
+      'alikeToSome',
+      'Flower colours that run together for some',
+      alike.length,
+      'pairs',
+      [0, 10],
+      first
+        ? `Plainly two to most and hardly so to some (limits ours); first ${first.first} and ${first.second} for ${WHO[first.vision]}.`
+        : 'Plainly two to most and hardly so to some (limits ours).',
+      MACHADO,
+    ),
+  )
+  return held
+}
 
 const because = (c: Colours, scale: number | null): Because => {
   const main = c.flowers.mean
@@ -211,6 +269,7 @@ const because = (c: Colours, scale: number | null): Because => {
       'CIEDE2000, ISO/CIE 11664-6',
     ),
   )
+  others.push(...eyesHeld(c.eyes))
   if (main.key !== 'chromaMean')
     others.push(
       shown(
@@ -245,6 +304,9 @@ export const readColours = (engine: Engine): ReadingResult => {
       lightnessRange: null,
       chromaMean: null,
       groundContrast: null,
+      againstGreens: null,
+      againstGreensLeast: null,
+      alikeToSome: null,
     })
   }
   const values: ReadingResult['values'] = {
@@ -257,6 +319,9 @@ export const readColours = (engine: Engine): ReadingResult => {
     chromaMean: c.chromaMean,
     groundContrast: c.groundContrast,
     flowerColours: c.flowers.colours,
+    againstGreens: c.eyes.againstGreens,
+    againstGreensLeast: c.eyes.againstGreensLeast,
+    alikeToSome: c.eyes.alike.length,
   }
   const scale = scaleOf(c)
   const reason = because(c, scale)

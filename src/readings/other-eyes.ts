@@ -1,0 +1,90 @@
+import { deltaE2000, type Lab, labAsSeenBy, labOf, VISIONS, type Vision } from '../colour/index.ts'
+
+/** A colour and how much of it is seen. */
+export interface Patch {
+  hex: string
+  area: number
+}
+
+export interface OtherEyes {
+  /** Mean ΔE00 of flowers to greens, both by visible area; null where one of them is missing. */
+  againstGreens: number | null
+  /** The same for those to whom it is least, and who they are. */
+  againstGreensLeast: number | null
+  leastFor: Vision | null
+  /** Pairs of flower colours that are plainly two for most and hardly so for some, the largest by area first. */
+  alike: { first: string; second: string; vision: Vision; apart: number; left: number }[]
+}
+
+/**
+ * Two colours this far apart are plainly two, and under the lower number hardly so, ΔE00. Ours; side by side about 1 is
+ * just seen (CIEDE2000 is scaled so), across an arrangement it takes several times that.
+ */
+const PLAIN = 15
+const HARDLY = 7
+
+const labs = new Map<string, Lab>()
+const apartness = new Map<string, number>()
+/** Rather begin anew than grow without end: colours of a long session of trying. */
+const MOST = 4000
+
+const labFor = (hex: string, vision: Vision | 'all'): Lab => {
+  const key = `${vision} ${hex}`
+  const known = labs.get(key)
+  if (known) return known
+  if (labs.size > MOST) labs.clear()
+  const lab = vision === 'all' ? labOf(hex) : labAsSeenBy(hex, vision)
+  labs.set(key, lab)
+  return lab
+}
+
+const apart = (a: string, b: string, vision: Vision | 'all'): number => {
+  const key = a < b ? `${vision} ${a} ${b}` : `${vision} ${b} ${a}`
+  const known = apartness.get(key)
+  if (known !== undefined) return known
+  if (apartness.size > MOST) apartness.clear()
+  const delta = deltaE2000(labFor(a, vision), labFor(b, vision))
+  apartness.set(key, delta)
+  return delta
+}
+
+const meanApart = (flowers: readonly Patch[], greens: readonly Patch[], vision: Vision | 'all'): number => {
+  let [sum, weight] = [0, 0]
+  for (const f of flowers)
+    for (const g of greens) {
+      sum += f.area * g.area * apart(f.hex, g.hex, vision)
+      weight += f.area * g.area
+    }
+  return sum / weight
+}
+
+/** How flowers stand off the greens, and which flower colours run together, for guests who see fewer colours; in daylight. */
+export const throughOtherEyes = (flowers: readonly Patch[], greens: readonly Patch[]): OtherEyes => {
+  const both = flowers.length > 0 && greens.length > 0
+  let [least, leastFor]: [number | null, Vision | null] = [null, null]
+  if (both)
+    for (const vision of VISIONS) {
+      const mean = meanApart(flowers, greens, vision)
+      if (least === null || mean < least) [least, leastFor] = [mean, vision]
+    }
+  const largest = [...flowers].sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1))
+  const alike: OtherEyes['alike'] = []
+  largest.forEach((first, i) => {
+    for (const second of largest.slice(i + 1)) {
+      const plain = apart(first.hex, second.hex, 'all')
+      if (plain < PLAIN) continue
+      let worst: { vision: Vision; left: number } | null = null
+      for (const vision of VISIONS) {
+        const left = apart(first.hex, second.hex, vision)
+        if (left < HARDLY && (!worst || left < worst.left)) worst = { vision, left }
+      }
+      if (worst) alike.push({ first: first.hex, second: second.hex, apart: plain, ...worst })
+    }
+  })
+  return {
+    againstGreens: both ? meanApart(flowers, greens, 'all') : null,
+    againstGreensLeast: least,
+    leastFor,
+    alike,
+  }
+}
