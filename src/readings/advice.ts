@@ -1,3 +1,4 @@
+import { adviseBalance } from './advise-balance.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseProportion } from './advise-proportion.ts'
@@ -12,6 +13,7 @@ const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]>
   'negative-space': adviseSpace,
   'palette-harmony': adviseColours,
   proportion: adviseProportion,
+  'visual-balance': adviseBalance,
 }
 
 /** So near to full that there is nothing to say. Ours. */

@@ -4,14 +4,12 @@ import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureSpace, type Space } from './negative-space.ts'
 import type { Idea, Topic } from './trial.ts'
-import { formWords, type Lengths, listed, named, numbered, percent } from './words.ts'
+import { formWords, type Lengths, listed, named, numbered, percent, sideWords } from './words.ts'
 
 const shift = (stem: ResolvedStem, to: Point3): Edit => {
   const { tip } = stem.stem
   return { do: 'shift-stems', ids: [stem.id], by: [to[0] - tip[0], to[1] - tip[1], to[2] - tip[2]] }
 }
-
-const side = (turn: number): string => (turn === 0 ? 'the front' : `${turn}° round`)
 
 /** Way of a move as seen in the elevation. */
 const wayOf = (dx: number, dz: number, lengths: Lengths): string => {
@@ -48,7 +46,7 @@ const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
         stems: [stem.id],
         say: (v) => {
           const left = v.largestHole_mm as number
-          return `Seen from ${side(s.turn)}, move ${numbered(stem)}, ${wayOf(dx, dz, lengths)} into the hole: ${left < 3 ? 'none is then left' : `the largest then measures ${lengths(left)}`} instead of ${lengths(s.hole)}.`
+          return `Seen from ${sideWords(s.turn)}, move ${numbered(stem)}, ${wayOf(dx, dz, lengths)} into the hole: ${left < 3 ? 'none is then left' : `the largest then measures ${lengths(left)}`} instead of ${lengths(s.hole)}.`
         },
       }
     }),
@@ -57,7 +55,7 @@ const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
   return {
     ideas: ideas,
     otherwise: {
-      text: `The hole of ${lengths(s.hole)} seen from ${side(s.turn)} lies between ${names}: a small stem set there closes it.`,
+      text: `The hole of ${lengths(s.hole)} seen from ${sideWords(s.turn)} lies between ${names}: a small stem set there closes it.`,
       stems: near.map(({ stem }) => stem.id),
     },
   }
@@ -79,12 +77,12 @@ const aboutMouth = (engine: Engine, s: Space): Topic => {
           edit: shift(stem, [toward[0] * half * k, toward[1] * half * k, half * 0.4 + stem.head_mm / 4]),
           stems: [stem.id],
           say: (v) =>
-            `Bring ${numbered(stem)}, low over the rim toward ${side(s.mouthTurn)}: ${percent(v.mouthShowing as number)} of the mouth then shows instead of ${percent(s.mouthShowing)}.`,
+            `Bring ${numbered(stem)}, low over the rim toward ${sideWords(s.mouthTurn)}: ${percent(v.mouthShowing as number)} of the mouth then shows instead of ${percent(s.mouthShowing)}.`,
         }),
       ),
     ),
     otherwise: {
-      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side(s.mouthTurn)}: low greens over the rim hide it.`,
+      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${sideWords(s.mouthTurn)}: low greens over the rim hide it.`,
       stems: [],
     },
   }

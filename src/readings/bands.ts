@@ -170,6 +170,36 @@ export const BANDS: readonly Band[] = [
     crescent: [0, 0.8],
     cascade: [0, 0.8],
   }),
+  ...ours(
+    'visual-balance',
+    'offsetWorst',
+    0.3,
+    {
+      round: [-0.12, 0.12],
+      low: [-0.12, 0.12],
+      airy: [-0.18, 0.18],
+      vertical: [-0.15, 0.15],
+      triangle: [-0.15, 0.15],
+      crescent: [-0.4, 0.4],
+      cascade: [-0.25, 0.25],
+    },
+    `the number is ours; that stems stand in pairs at the same distance left and right of the axis is in ${INGELS}; a crescent or cascade, an asymmetrical design, is let off more`,
+  ),
+  ...ours(
+    'visual-balance',
+    'topHeaviness',
+    0.25,
+    {
+      round: [0.2, 0.55],
+      low: [0.2, 0.6],
+      airy: [0.2, 0.6],
+      vertical: [0.25, 0.6],
+      triangle: [0.15, 0.5],
+      crescent: [0.15, 0.55],
+      cascade: [0.1, 0.55],
+    },
+    `the number is ours; that large and dark flowers go low is in the ${ICAR}, and that mass over feathery stems looks top-heavy is common practice`,
+  ),
 ]
 
 const byName = new Map(BANDS.map((b) => [`${b.reading} ${b.key} ${b.form}`, b]))

@@ -8,6 +8,7 @@ import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
 import type { Readers } from './trial.ts'
 import type { ReadingResult } from './types.ts'
+import { readBalance } from './visual-balance.ts'
 import { waysOf } from './ways.ts'
 
 /** Every reading there is, in the order in which they are shown. A new one is a file and a line here. */
@@ -16,6 +17,7 @@ const READINGS: Readers = {
   'negative-space': readSpace,
   'palette-harmony': readColours,
   proportion: readProportion,
+  'visual-balance': readBalance,
 }
 
 let house: Engine | null = null

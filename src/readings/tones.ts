@@ -19,7 +19,7 @@ export const partColour = (stem: ResolvedStem, kind: number): string =>
 
 const labs = new Map<string, Lab>()
 /** Lab of a colour in daylight, remembered. */
-const labOnce = (hex: string): Lab => {
+export const labOnce = (hex: string): Lab => {
   const before = labs.get(hex)
   if (before) return before
   if (labs.size > 5000) labs.clear()

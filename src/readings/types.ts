@@ -1,6 +1,12 @@
 import type { Edit, Form, Point2 } from '../arrangement/index.ts'
 
-export const READING_IDS = ['focal-prominence', 'negative-space', 'palette-harmony', 'proportion'] as const
+export const READING_IDS = [
+  'focal-prominence',
+  'negative-space',
+  'palette-harmony',
+  'proportion',
+  'visual-balance',
+] as const
 export type ReadingId = (typeof READING_IDS)[number]
 
 /** `elevation` marks hold for one way round (turn, degrees) and give [X, z]; `plan` marks give [X, Y] at turn 0. mm. */
@@ -39,6 +45,8 @@ export interface Held {
   /** Ends of the gauge on screen. */
   scale: [number, number]
   band: [number, number] | null
+  /** What being under and over the band is called, where there are better words. */
+  beyond?: [under: string, over: string]
   /** The rule in a sentence, and where it is from; `ours` and `common practice` are said as such. */
   rule: string
   source: string

@@ -4,6 +4,7 @@ import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
 import { partColour } from './tones.ts'
 import type { ReadingId, WaysRound } from './types.ts'
+import { measureBalance } from './visual-balance.ts'
 
 const each = (of: (way: number) => number | null): (number | null)[] =>
   Array.from({ length: WAYS }, (_, way) => of(way))
@@ -81,11 +82,20 @@ const spread = (engine: Engine): WaysRound => ({
   }),
 })
 
+const offAxis = (engine: Engine): WaysRound => ({
+  name: 'weight off the axis',
+  unit: '',
+  scale: [0, 1],
+  worst: 'most',
+  values: measureBalance(engine)?.offsets.map((o) => o && Math.abs(o)) ?? each(() => null),
+})
+
 const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
   'focal-prominence': focalUnhidden,
   'negative-space': largestHole,
   'palette-harmony': harmony,
   proportion: spread,
+  'visual-balance': offAxis,
 }
 
 /** One measured value of a reading from each way round, on what the engine looks at; null where it can't be said. */

@@ -32,6 +32,7 @@ export interface Measured {
   value: number
   unit: string
   scale: [number, number]
+  beyond?: [under: string, over: string]
   rule: string
   /** Used where the form has no row in the table. */
   without?: string
@@ -40,7 +41,7 @@ export interface Measured {
 /** Holds a value against its band; where there is none it is only shown. Part of the score: null when not held. */
 export const hold = (reading: ReadingId, form: Form, m: Measured): { held: Held; part: number | null } => {
   const row = bandOf(reading, m.key, form)
-  const { key, name, value, unit, scale, rule } = m
+  const { key, name, value, unit, scale, beyond, rule } = m
   const band: [number, number] | null = row ? [row.band[0], Math.min(row.band[1], NO_END)] : null
   const held: Held = {
     key,
@@ -49,6 +50,7 @@ export const hold = (reading: ReadingId, form: Form, m: Measured): { held: Held;
     unit,
     scale,
     band: band && [Math.max(scale[0], band[0]), Math.min(Math.max(scale[1], band[0]), band[1])],
+    ...(beyond && { beyond }),
     rule,
     source: row?.source ?? m.without ?? 'only shown, not part of the score',
   }
@@ -74,6 +76,9 @@ export const round = (value: number, digits = 0): string => {
   return Number(text) === 0 ? (0).toFixed(digits) : text
 }
 export const percent = (share: number): string => `${round(100 * share)} %`
+
+/** `the front`, `90° round`: whence one looks. */
+export const sideWords = (turn: number): string => (turn === 0 ? 'the front' : `${turn}° round`)
 
 /** Lengths of moves go in steps of 5 mm, so that what is said is what is done. */
 export const steps = (mm: number): number => Math.max(5, 5 * Math.round(mm / 5))

@@ -9,6 +9,7 @@ export const NAMES: Record<ReadingId, string> = {
   'negative-space': 'Air and holes',
   'palette-harmony': 'Colours together',
   proportion: 'Height to the vessel',
+  'visual-balance': 'Balance of weight',
 }
 
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
@@ -16,7 +17,7 @@ export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
 
 type Scaled = Pick<Held, 'unit' | 'scale'>
 /** A share without a unit is said in hundredths. */
-const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= 0 && scale[1] <= 1
+const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= -1 && scale[1] <= 1
 
 /** Number and unit apart: `34` and `%`, `51` and `mm`. */
 export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
@@ -31,8 +32,11 @@ export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { fi
 /** Which third of the scale from vivid (0) to quiet (100): thirds are ours. */
 export const quietness = (score: number): string => (score > 200 / 3 ? 'quiet' : score < 100 / 3 ? 'vivid' : 'middling')
 
-/** The word beside the value: inside, under or over what is wanted; '' where nothing is. */
-export const wordOf = (held: Held): string => placeInBand(held.value, held.band)
+/** The word beside the value: inside, under or over what is wanted, or the reading's own words for these; '' where nothing is. */
+export const wordOf = ({ value, band, beyond }: Held): string => {
+  const word = placeInBand(value, band)
+  return word === 'under' ? (beyond?.[0] ?? word) : word === 'over' ? (beyond?.[1] ?? word) : word
+}
 
 /** What the gauge of a row shows: the value on its scale; for the harmony its place from quiet, left, to vivid. */
 export const gaugeOf = (

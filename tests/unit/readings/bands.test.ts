@@ -25,6 +25,14 @@ const mix = (k: number): string => {
     .join('')}`
 }
 
+/** A tuft in the middle and one that goes outward, with twigs at both sides to hold the reach. */
+const lopsided = (t: number): Stem[] => [
+  stem('c', [0, 0, 110], { head: 60 }),
+  stem('o', [0, 250 * t, 110], { head: 90 }),
+  stem('w', [0, -280, 110], { head: 14 }),
+  stem('v', [0, 280, 110], { head: 14 }),
+]
+
 /** Small designs that go from one end of a value to the other, `t` from 0 to 1. */
 const FAMILIES: [ReadingId, string, (t: number, form: Form) => Partial<Arrangement>][] = [
   ['proportion', 'heightRatio', (t) => ({ stems: stretched(1, 0.1 + 4.5 * t) })],
@@ -97,6 +105,12 @@ const FAMILIES: [ReadingId, string, (t: number, form: Form) => Partial<Arrangeme
     'focal-prominence',
     'vesselPull',
     (t) => ({ stems: [focal({ head: 60 }), ...pale], vessel: bowl({ colour: mix(t) }) }),
+  ],
+  ['visual-balance', 'offsetWorst', (t) => ({ stems: lopsided(t) })],
+  [
+    'visual-balance',
+    'topHeaviness',
+    (t) => ({ stems: [stem('t', [0, 0, 300], { head: 12 }), stem('m', [0, 0, 30 + 270 * t], { head: 90 })] }),
   ],
 ]
 const STEPS = 24

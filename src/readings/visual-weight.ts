@@ -1,0 +1,112 @@
+import { type Resolved, type ResolvedStem, VESSEL_PIXEL } from '../geometry/index.ts'
+import type { Engine } from './engine.ts'
+import { HALF_WAYS, SIDE, WAYS } from './extents.ts'
+import { labOnce, partColour } from './tones.ts'
+
+/** Lightness (CIELAB L, 0–100) at and under which a colour weighs most, and at and over which least. Ours. */
+const DARK = 25
+const LIGHT = 85
+/**
+ * A dark flower weighs as much as three light ones of its size (Indian Council of Agricultural Research, e-course Flower
+ * Arrangement, Guidelines): the only number that was found. Which colours are light and dark, and the even run between,
+ * are ours.
+ */
+const HEAVIEST = 3
+
+/** How heavy a colour of this lightness (0–100) looks, 1 light … 3 dark. */
+export const weightOfLightness = (lightness: number): number =>
+  1 + (HEAVIEST - 1) * Math.min(1, Math.max(0, (LIGHT - lightness) / (LIGHT - DARK)))
+
+/** How heavy a pixel of a stem's bloom (0) or leaf (1) looks. */
+export const weightOf = (stem: ResolvedStem, kind: number): number =>
+  weightOfLightness(labOnce(partColour(stem, kind))[0])
+
+/** Where the weight lies, of blooms and leaves over the rim; mm. Bare stems and the vessel weigh nothing. */
+export interface Weighed {
+  /** Each way round: where its centre lies, right positive, and how far anything reaches from the axis; null where nothing shows. */
+  ways: ({ x: number; z: number; reach: number } | null)[]
+  /** The same from above at turn 0; null where nothing shows. */
+  plan: { x: number; y: number; reach: number } | null
+  /** Share of the weight over half of the height, all ways round. */
+  aboveHalf: number
+  /** Height of the highest bloom or leaf over the rim. */
+  height: number
+}
+
+// By owner code, for one arrangement at a time; what is not in it weighs nothing.
+const weights = new Float64Array(VESSEL_PIXEL + 1)
+const rows = new Float64Array(SIDE)
+
+const setWeights = ({ stems }: Resolved): void => {
+  for (let i = 0; i < stems.length; i++)
+    for (let kind = 0; kind < 2; kind++) weights[i * 4 + kind + 1] = weightOf(stems[i]!, kind)
+}
+
+/** Sums of one elevation over the rim in pixels from the axis; the weight of each row goes into `rows`. */
+const sumWay = (owner: Uint16Array, zeroRow: number): { weight: number; across: number; far: number } => {
+  // Two pixels at a time: most of a picture is empty.
+  const pairs = new Int32Array(owner.buffer, owner.byteOffset, owner.length / 2)
+  let [weight, across, far] = [0, 0, 0]
+  for (let r = zeroRow; r < SIDE; r++) {
+    let first = (r * SIDE) / 2
+    let last = first + SIDE / 2 - 1
+    while (first <= last && pairs[first] === 0) first += 1
+    while (last > first && pairs[last] === 0) last -= 1
+    let sum = 0
+    for (let i = 2 * first; i <= 2 * last + 1; i++) {
+      const w = weights[owner[i]!]!
+      if (w === 0) continue
+      const x = i - r * SIDE - (SIDE - 1) / 2
+      sum += w
+      across += w * x
+      const away = x < 0 ? -x : x
+      if (away > far) far = away
+    }
+    rows[r] = sum
+    weight += sum
+  }
+  return { weight, across, far }
+}
+
+const weighPlan = (engine: Engine): Weighed['plan'] => {
+  const { owner, depth } = engine.layers[HALF_WAYS]!
+  const { mm, zeroRow } = engine.frame.plan
+  let [weight, x, y, far] = [0, 0, 0, 0]
+  for (let i = 0; i < owner.length; i++) {
+    const w = owner[i] === 0 ? 0 : weights[owner[i]!]!
+    // What hangs under the rim is left out, as it is from the side.
+    if (w === 0 || depth[i]! <= 0) continue
+    const r = (i / SIDE) | 0
+    const [px, py] = [i - r * SIDE - (SIDE - 1) / 2, r + 0.5 - zeroRow]
+    weight += w
+    x += w * px
+    y += w * py
+    far = Math.max(far, px * px + py * py)
+  }
+  return weight > 0 ? { x: (x / weight) * mm, y: (y / weight) * mm, reach: (Math.sqrt(far) + 0.5) * mm } : null
+}
+
+/** Weighs what is seen from the twelve ways round and from above. Null when no bloom or leaf shows over the rim. */
+export const weigh = (engine: Engine): Weighed | null => {
+  setWeights(engine.resolved)
+  const { mm, zeroRow } = engine.frame.grid
+  let height = 0
+  for (const r of engine.ready) height = Math.max(height, r.top)
+  let [all, above] = [0, 0]
+  const ways: Weighed['ways'] = []
+  for (let way = 0; way < WAYS; way++) {
+    const layer = engine.layers[way % HALF_WAYS]!
+    // Seen from behind, left and right change places.
+    const right = way < HALF_WAYS ? 1 : -1
+    const { weight, across, far } = sumWay(right === 1 ? layer.owner : layer.back!.owner, zeroRow)
+    let up = 0
+    for (let r = zeroRow; r < SIDE; r++) {
+      const z = (r + 0.5 - zeroRow) * mm
+      up += rows[r]! * z
+      if (z > height / 2) above += rows[r]!
+    }
+    all += weight
+    ways.push(weight > 0 ? { x: ((right * across) / weight) * mm, z: up / weight, reach: (far + 0.5) * mm } : null)
+  }
+  return all > 0 ? { ways, plan: weighPlan(engine), aboveHalf: above / all, height } : null
+}
