@@ -23,6 +23,10 @@ export interface OtherEyes {
 const PLAIN = 15
 const HARDLY = 7
 
+/** So many flower colours and greens are looked at, the largest by area: more are never told apart at a table. Ours. */
+const MOST_FLOWERS = 12
+const MOST_GREENS = 6
+
 const labs = new Map<string, Lab>()
 const apartness = new Map<string, number>()
 /** Rather begin anew than grow without end: colours of a long session of trying. */
@@ -58,8 +62,13 @@ const meanApart = (flowers: readonly Patch[], greens: readonly Patch[], vision: 
   return sum / weight
 }
 
+const largestOf = (patches: readonly Patch[], most: number): Patch[] =>
+  [...patches].sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1)).slice(0, most)
+
 /** How flowers stand off the greens, and which flower colours run together, for guests who see fewer colours; in daylight. */
-export const throughOtherEyes = (flowers: readonly Patch[], greens: readonly Patch[]): OtherEyes => {
+export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readonly Patch[]): OtherEyes => {
+  const flowers = largestOf(allFlowers, MOST_FLOWERS)
+  const greens = largestOf(allGreens, MOST_GREENS)
   const both = flowers.length > 0 && greens.length > 0
   let [least, leastFor]: [number | null, Vision | null] = [null, null]
   if (both)
@@ -67,10 +76,9 @@ export const throughOtherEyes = (flowers: readonly Patch[], greens: readonly Pat
       const mean = meanApart(flowers, greens, vision)
       if (least === null || mean < least) [least, leastFor] = [mean, vision]
     }
-  const largest = [...flowers].sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1))
   const alike: OtherEyes['alike'] = []
-  largest.forEach((first, i) => {
-    for (const second of largest.slice(i + 1)) {
+  flowers.forEach((first, i) => {
+    for (const second of flowers.slice(i + 1)) {
       const plain = apart(first.hex, second.hex, 'all')
       if (plain < PLAIN) continue
       let worst: { vision: Vision; left: number } | null = null
