@@ -14,7 +14,7 @@ import { slowAir, slowSplat } from './naive.ts'
 
 const smoke = process.argv.includes('--smoke')
 /** Rounds before the first that counts: the compiler warms up. */
-const WARM = smoke ? 2 : 10
+const WARM = 12
 
 /** A mound of n stems from the catalogue, the same every time. */
 const mound = (n: number): Arrangement => ({
