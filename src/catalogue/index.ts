@@ -1,4 +1,5 @@
 export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
+export { DENSITIES, MECHANICS_MASS } from './densities.ts'
 export { findPlant, PLANTS, plantIds, searchPlants } from './plants.ts'
 export { EXAMPLE_PRICES } from './prices.ts'
 export { MECHANICS_ROWS, TABLES } from './tables.ts'

@@ -30,6 +30,7 @@ export {
 export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
 export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
 export { solidInput, standinsOf } from './solid.ts'
+export { type Spill, spillOf } from './spill.ts'
 export { bowDirection } from './stem-arcs.ts'
 export { stemCurve } from './stem-curve.ts'
 export * from './types.ts'
@@ -46,4 +47,5 @@ export {
   waterVolume_mm3,
   widestSection,
 } from './vessel.ts'
+export { type Body, shellOf, surfaceMoment_mm4, waterOf } from './vessel-body.ts'
 export { cosSin, projectPoint, unprojectElevation, unprojectPlan, viewAxes } from './view.ts'

@@ -69,22 +69,34 @@ export const shownHalfWidth = (vessel: Vessel, section: HalfSection, cos: number
     ? section.a * Math.abs(cos) + section.b * Math.abs(sin)
     : Math.hypot(section.a * cos, section.b * sin)
 
-const areaOf = (vessel: Vessel, { a, b }: HalfSection): number => (vessel.plan === 'rectangular' ? 4 : Math.PI) * a * b
+/** Area of a horizontal section, mm². */
+export const areaOf = (vessel: Vessel, { a, b }: HalfSection): number =>
+  (vessel.plan === 'rectangular' ? 4 : Math.PI) * a * b
 
-/** Ten panels of Simpson's rule between neighbouring knots of the profile: exact for straight sides. */
-const volumeUpTo = (vessel: Vessel, top: number): number => {
-  const floor = Math.min(1, vessel.wall / vessel.height)
-  const knots = [floor, ...profileOf(vessel).x.filter((x) => x > floor && x < top), top]
-  const area = (f: number): number => areaOf(vessel, innerSection(vessel, Math.max(f, floor)))
+/**
+ * ∫ of(height fraction) dz between two heights (fractions), the value's unit × mm: ten panels of Simpson's rule between
+ * neighbouring knots of the profile, exact for straight sides.
+ */
+export const integrateHeights = (vessel: Vessel, from: number, to: number, of: (f: number) => number): number => {
+  const knots = [from, ...profileOf(vessel).x.filter((x) => x > from && x < to), to]
   let sum = 0
   for (let k = 0; k + 1 < knots.length; k++) {
     const h = (knots[k + 1]! - knots[k]!) / 20
     for (let i = 0; i < 20; i += 2) {
       const f = knots[k]! + i * h
-      sum += (h / 3) * (area(f) + 4 * area(f + h) + area(f + 2 * h))
+      sum += (h / 3) * (of(f) + 4 * of(f + h) + of(f + 2 * h))
     }
   }
-  return Math.max(0, sum) * vessel.height
+  return sum * vessel.height
+}
+
+/** Height of the floor's upper side, a fraction: it is as thick as the wall. */
+export const floorFraction = (vessel: Vessel): number => Math.min(1, vessel.wall / vessel.height)
+
+const volumeUpTo = (vessel: Vessel, top: number): number => {
+  const floor = floorFraction(vessel)
+  if (top <= floor) return 0
+  return integrateHeights(vessel, floor, top, (f) => areaOf(vessel, innerSection(vessel, Math.max(f, floor))))
 }
 
 /** What the vessel holds to the rim, mm³ (1e6 = a litre). */

@@ -3,6 +3,7 @@ import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseProportion } from './advise-proportion.ts'
 import { adviseSpace } from './advise-space.ts'
+import { adviseStability } from './advise-stability.ts'
 import type { Engine } from './engine.ts'
 import { type Helped, type Readers, type Topic, tryIdea } from './trial.ts'
 import type { Advice, ReadingId, ReadingResult } from './types.ts'
@@ -14,6 +15,7 @@ const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]>
   'palette-harmony': adviseColours,
   proportion: adviseProportion,
   'visual-balance': adviseBalance,
+  stability: adviseStability,
 }
 
 /** So near to full that there is nothing to say. Ours. */

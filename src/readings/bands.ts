@@ -200,6 +200,36 @@ export const BANDS: readonly Band[] = [
     },
     `the number is ours; that large and dark flowers go low is in the ${ICAR}, and that mass over feathery stems looks top-heavy is common practice`,
   ),
+  ...ours(
+    'stability',
+    'tippingAngle_deg',
+    10,
+    {
+      round: [15, NO_END],
+      low: [15, NO_END],
+      airy: [15, NO_END],
+      vertical: [15, NO_END],
+      triangle: [15, NO_END],
+      crescent: [15, NO_END],
+      cascade: [15, NO_END],
+    },
+    'ours: no standard for arrangements was found; candle holders and toys are tried on a slope of 10° (from memory)',
+  ),
+  ...ours(
+    'stability',
+    'spillAngle_deg',
+    8,
+    {
+      round: [8, NO_END],
+      low: [8, NO_END],
+      airy: [8, NO_END],
+      vertical: [8, NO_END],
+      triangle: [8, NO_END],
+      crescent: [8, NO_END],
+      cascade: [8, NO_END],
+    },
+    'ours: what is carried level by hand leans a few degrees',
+  ),
 ]
 
 const byName = new Map(BANDS.map((b) => [`${b.reading} ${b.key} ${b.form}`, b]))

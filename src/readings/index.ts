@@ -6,6 +6,7 @@ import { readProminence } from './focal-prominence.ts'
 import { readSpace } from './negative-space.ts'
 import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
+import { readStability } from './stability.ts'
 import type { Readers } from './trial.ts'
 import type { ReadingResult } from './types.ts'
 import { readBalance } from './visual-balance.ts'
@@ -18,6 +19,7 @@ const READINGS: Readers = {
   'palette-harmony': readColours,
   proportion: readProportion,
   'visual-balance': readBalance,
+  stability: readStability,
 }
 
 let house: Engine | null = null

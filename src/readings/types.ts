@@ -6,6 +6,7 @@ export const READING_IDS = [
   'palette-harmony',
   'proportion',
   'visual-balance',
+  'stability',
 ] as const
 export type ReadingId = (typeof READING_IDS)[number]
 
@@ -78,7 +79,7 @@ export interface ReadingResult {
   score: number | null
   /** Why it does not apply; '' otherwise. */
   notApplicable: string
-  values: Record<string, number | string | string[] | null>
+  values: Record<string, number | string | readonly string[] | readonly number[] | null>
   because: Because | null
   advice: Advice[]
   marks: Mark[]

@@ -2,6 +2,7 @@ import { harmonyScale, labOf, labUnderLight, paletteHarmony } from '../colour/in
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
+import { tiltEachWay } from './stability.ts'
 import { partColour } from './tones.ts'
 import type { ReadingId, WaysRound } from './types.ts'
 import { measureBalance } from './visual-balance.ts'
@@ -90,12 +91,22 @@ const offAxis = (engine: Engine): WaysRound => ({
   values: measureBalance(engine)?.offsets.map((o) => o && Math.abs(o)) ?? each(() => null),
 })
 
+/** The tilt toward the right as seen from each side. */
+const tilt = (engine: Engine): WaysRound => ({
+  name: 'tilt before it goes over, to the right',
+  unit: '°',
+  scale: [0, 90],
+  worst: 'least',
+  values: tiltEachWay(engine),
+})
+
 const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
   'focal-prominence': focalUnhidden,
   'negative-space': largestHole,
   'palette-harmony': harmony,
   proportion: spread,
   'visual-balance': offAxis,
+  stability: tilt,
 }
 
 /** One measured value of a reading from each way round, on what the engine looks at; null where it can't be said. */

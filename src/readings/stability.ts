@@ -1,0 +1,209 @@
+import type { Point2, Vessel } from '../arrangement/index.ts'
+import { DENSITIES } from '../catalogue/index.ts'
+import { outerSection, type Spill, shownHalfWidth, spillOf, surfaceMoment_mm4 } from '../geometry/index.ts'
+import type { Engine } from './engine.ts'
+import { WAYS as ROUND, turnOf } from './extents.ts'
+import type { Because, Mark, ReadingResult } from './types.ts'
+import { type Weight, weigh } from './weight.ts'
+import { hold, inMm, type Lengths, round, scoreOf } from './words.ts'
+
+export interface Stability {
+  weight: Weight
+  /** The least tilt at which it goes over, degrees; 0 when it does not stand at all. */
+  tipping_deg: number
+  /** The way it goes over, degrees from the x axis toward y. */
+  toward_deg: number
+  /** From under the centre of mass to the edge it turns over, mm that way. */
+  room_mm: number
+  spill: Spill | null
+  /** A level push at the height of the highest flower that tips it, N. */
+  push_N: number
+}
+
+const DEGREE = Math.PI / 180
+/** Standard gravity, m/s²; ISO 80000-3. */
+const GRAVITY = 9.80665
+const WAYS = 72
+
+/** Tilt toward `way` (radians from x toward y) at which it goes over, degrees, and the room to that edge, mm. */
+const tiltOf = (vessel: Vessel, weight: Weight, way: number): { angle: number; room: number } => {
+  const [c, s] = [Math.cos(way), Math.sin(way)]
+  const [x, y, z] = weight.centre
+  const room = shownHalfWidth(vessel, outerSection(vessel, 0), c, s) - (x * c + y * s)
+  if (room <= 0) return { angle: 0, room }
+  const run = weight.free ? (DENSITIES.water * 1e-6 * surfaceMoment_mm4(vessel, c, s)) / weight.mass_g : 0
+  return { angle: Math.atan2(room, Math.max(1e-6, z + vessel.height + run)) / DEGREE, room }
+}
+
+/** The same to the right as seen from each of the ways round. */
+export const tiltEachWay = ({ resolved: { vessel, ...rest } }: Engine): number[] => {
+  const weight = weigh({ vessel, ...rest })
+  // Turned by φ, what lies along (cos −φ, sin −φ) is at the right.
+  return Array.from({ length: ROUND }, (_, way) => tiltOf(vessel, weight, -turnOf(way) * DEGREE).angle)
+}
+
+/**
+ * Static, on a level table: it goes over an edge of its foot when the plumb line of its centre of mass leaves the foot (any
+ * text on statics). Water that runs to the low side raises the centre in effect by ρ I / M, to first order (the free
+ * surface of naval architecture, from memory).
+ */
+export const measureStability = (engine: Engine): Stability => {
+  const { resolved, ready } = engine
+  const { vessel } = resolved
+  const weight = weigh(resolved)
+  const tiltToward = (way: number) => tiltOf(vessel, weight, way)
+  let best = { way: 0, ...tiltToward(0) }
+  const consider = (way: number): void => {
+    const here = tiltToward(way)
+    if (here.angle < best.angle - 1e-9 || (here.angle === 0 && here.room < best.room - 1e-9)) best = { way, ...here }
+  }
+  for (let i = 0; i < WAYS; i++) consider((i * 2 * Math.PI) / WAYS)
+  // A rectangle turns over its sides, and these are among the ways; the rest is closed in on.
+  for (let step = Math.PI / WAYS; step > 1e-5; step /= 2)
+    for (const way of [best.way - step, best.way + step]) consider(way)
+  const top = ready.reduce((most, r) => Math.max(most, r.top), 0) + vessel.height
+  return {
+    weight,
+    tipping_deg: best.angle,
+    toward_deg: (((best.way / DEGREE) % 360) + 360) % 360,
+    room_mm: best.room,
+    spill: spillOf(vessel),
+    push_N: (Math.max(0, best.room) * (weight.mass_g / 1000) * GRAVITY) / top,
+  }
+}
+
+const partsOf = (engine: Engine, m: Stability) => {
+  const { form } = engine.resolved.document
+  const tip = hold('stability', form, {
+    key: 'tippingAngle_deg',
+    name: 'Tilt before it goes over',
+    value: m.tipping_deg,
+    unit: '°',
+    scale: [0, 60],
+    rule: 'The least tilt, any way, at which the plumb line of the centre of mass leaves the foot; water that runs is reckoned in.',
+  })
+  const spill = m.spill
+    ? hold('stability', form, {
+        key: 'spillAngle_deg',
+        name: 'Tilt before water spills',
+        value: m.spill.angle_deg,
+        unit: '°',
+        scale: [0, 60],
+        rule: 'The tilt at which the level water, its volume the same, reaches the lowest point of the rim, in the worst way.',
+      })
+    : null
+  return { tip, spill }
+}
+
+const shown = (
+  key: string,
+  name: string,
+  value: number,
+  unit: string,
+  scale: [number, number],
+  rule: string,
+  source: string,
+) => ({ key, name, value, unit, scale, band: null, rule, source }) as const
+
+const because = (engine: Engine, m: Stability): Because => {
+  const { tip, spill } = partsOf(engine, m)
+  const { weight } = m
+  const statics = 'statics of a rigid body on a level table'
+  const memory = 'densities and masses of stems are from memory, as ranges; an estimate'
+  const heavy = Math.max(5000, weight.mass_g)
+  return {
+    main: tip.held,
+    others: [
+      ...(spill ? [spill.held] : []),
+      shown(
+        'mass_g',
+        'Weight of it all',
+        weight.mass_g,
+        'g',
+        [0, heavy],
+        'Vessel, water, what holds the stems, and the stems as cut. Lift it by the vessel, with both hands, and let two carry what is heavy.',
+        memory,
+      ),
+      shown(
+        'water_g',
+        'Water in it',
+        weight.water_g,
+        'g',
+        [0, heavy],
+        'To the waterline, less what the stalks push aside. Water low down steadies it: what is drunk must be topped up.',
+        memory,
+      ),
+      shown(
+        'push_N',
+        'Push that tips it',
+        m.push_N,
+        'N',
+        [0, 20],
+        'A level push at the height of the highest flower; 1 N is about the weight of 100 g.',
+        statics,
+      ),
+    ],
+    how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of tipping and spilling.',
+    trust:
+      'An estimate at rest on a level table: masses of stems are ranges from memory, and a draught, a child or a dog push harder. Try the vessel with water before the day; the venue’s rules come first.',
+  }
+}
+
+export const readStability = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
+  const m = measureStability(engine)
+  const { weight } = m
+  const { vessel } = engine.resolved
+  const { tip, spill } = partsOf(engine, m)
+  const [x, y, z] = weight.centre
+  const way = m.toward_deg * DEGREE
+  const [c, s] = [Math.cos(way), Math.sin(way)]
+  // Turned by this much, the way it goes over points to the right.
+  const turn = (360 - m.toward_deg) % 360
+  const foot = outerSection(vessel, 0)
+  const outline: Point2[] =
+    vessel.plan === 'rectangular'
+      ? [
+          [foot.a, foot.b],
+          [-foot.a, foot.b],
+          [-foot.a, -foot.b],
+          [foot.a, -foot.b],
+        ]
+      : Array.from({ length: 48 }, (_, i): Point2 => {
+          const a = (i * Math.PI) / 24
+          return [foot.a * Math.cos(a), foot.b * Math.sin(a)]
+        })
+  const across = x * c + y * s
+  const marks: Mark[] = [
+    { kind: 'circle', view: 'elevation', turn, centre: [across, z], radius: 5, label: 'centre of mass' },
+    {
+      kind: 'span',
+      view: 'elevation',
+      turn,
+      from: [across, -vessel.height],
+      to: [across + m.room_mm, -vessel.height],
+      label: lengths(Math.max(0, m.room_mm)),
+    },
+    { kind: 'outline', view: 'plan', points: outline, label: 'foot' },
+    { kind: 'circle', view: 'plan', centre: [x, y], radius: 5, label: `goes over at ${round(m.tipping_deg)}°` },
+  ]
+  return {
+    id: 'stability',
+    score: scoreOf([tip.part, spill?.part ?? null]),
+    notApplicable: '',
+    values: {
+      tippingAngle_deg: m.tipping_deg,
+      spillAngle_deg: m.spill?.angle_deg ?? null,
+      mass_g: weight.mass_g,
+      centreOfMass_mm: weight.centre,
+      tippingToward_deg: m.toward_deg,
+      spillToward_deg: m.spill?.toward_deg ?? null,
+      vessel_g: weight.vessel_g,
+      water_g: weight.water_g,
+      stems_g: weight.stems_g,
+      tippingPush_N: m.push_N,
+    },
+    because: because(engine, m),
+    advice: [],
+    marks,
+  }
+}
