@@ -76,18 +76,25 @@ export const Views = () => {
 
   useLayoutEffect(() => {
     if (!control || !paper.current) return
-    let count = 0
+    const { draw, scene } = control
+    // For tests: a canvas can't be asked what is on it, nor how often it was drawn.
+    const tell = (name: string, value: string): void => {
+      if (host.current && host.current.dataset[name] !== value) host.current.dataset[name] = value
+    }
     const made = layInto(paper.current, {
+      ...draw,
       still: (pen) => {
-        control.drawStill(pen)
-        count += 1
-        // For tests: a drag must not draw the still pictures again.
-        if (host.current) host.current.dataset.stillDraws = String(count)
+        draw.still(pen)
+        tell('stillDraws', String(scene.counts.stillDraws))
+        tell('stills', scene.counts.stills)
       },
       live: (pen) => {
-        const marks = control.drawLive(pen)
-        // For tests: a canvas can't be asked what is on it.
-        if (host.current && host.current.dataset.marks !== marks) host.current.dataset.marks = marks
+        draw.live(pen)
+        tell('marks', scene.counts.marks)
+      },
+      hand: (pen, patch) => {
+        draw.hand(pen, patch)
+        tell('spriteMisses', String(scene.counts.spriteMisses))
       },
     })
     layers.current = made

@@ -1,8 +1,19 @@
 import Konva from 'konva/lib/Core.js'
 import type { Layer } from 'konva/lib/Layer.js'
+import type { Patch } from './patch.ts'
 import type { Pen } from './pen.ts'
 
-/** Two canvases one over the other, drawn with the next frame when asked to. */
+export interface Draw {
+  still(pen: Pen): void
+  /** Whether the marks that were drawn last are no longer what they should be. */
+  stale(): boolean
+  live(pen: Pen): void
+  /** Where what is in the hand is drawn; null when nothing is. */
+  patch(): Patch | null
+  hand(pen: Pen, patch: Patch): void
+}
+
+/** Canvases one over the other, drawn with the next frame when asked to. */
 export interface Layers {
   /** What stands, and what may change while the hand moves. */
   still(): void
@@ -12,12 +23,20 @@ export interface Layers {
   stop(): void
 }
 
+/** The patch of the hand grows by steps, or every few frames would need a new canvas, device px. Ours. */
+const STEP_PX = 64
+
 /**
- * Lays the two layers of the views into an element. Konva keeps canvas, size and frame; what is drawn is one shape a
- * layer, so its binding for React (a second reconciler, a tenth of all scripts) is left out.
+ * Lays the layers of the views into an element: what stands, what is in the hand, marks over both. A browser copies and
+ * puts together whole canvases, so the hand has one of its own that is no larger than what moves and goes along with it.
+ * Konva keeps canvas, size and frame of the others; what is drawn is one shape a layer, so its binding for React (a second
+ * reconciler, a tenth of all scripts) is left out.
  */
-export const layInto = (container: HTMLDivElement, draw: { still(pen: Pen): void; live(pen: Pen): void }): Layers => {
+export const layInto = (container: HTMLDivElement, draw: Draw): Layers => {
   const stage = new Konva.Stage({ container, width: 1, height: 1, listening: false })
+  const wanted = { still: false, live: false, fresh: true }
+  let ratio = 1
+  let frame = 0
   const layerOf = (paint: (pen: Pen) => void): Layer => {
     const layer = new Konva.Layer({ listening: false })
     layer.add(new Konva.Shape({ listening: false, sceneFunc: (context) => paint(context._context as Pen) }))
@@ -26,18 +45,62 @@ export const layInto = (container: HTMLDivElement, draw: { still(pen: Pen): void
   }
   const still = layerOf(draw.still)
   const live = layerOf(draw.live)
-  const redraw = (): void => {
-    still.batchDraw()
-    live.batchDraw()
+  const hand = document.createElement('canvas')
+  hand.style.cssText = 'position:absolute;left:0;top:0;transform-origin:0 0'
+  hand.style.display = 'none'
+  live.getNativeCanvasElement().before(hand)
+  const pen = hand.getContext('2d')
+
+  const drawHand = (): void => {
+    const patch = draw.patch()
+    if (!patch || !pen) {
+      hand.style.display = 'none'
+      if (hand.width > 1) hand.width = hand.height = 1
+      return
+    }
+    const stepped = (px: number): number => Math.ceil(px / STEP_PX) * STEP_PX
+    const width = Math.max(hand.width, stepped(patch.right - patch.left))
+    const height = Math.max(hand.height, stepped(patch.bottom - patch.top))
+    if (width === hand.width && height === hand.height) {
+      pen.setTransform(1, 0, 0, 1, 0, 0)
+      pen.clearRect(0, 0, width, height)
+    } else {
+      hand.width = width
+      hand.height = height
+    }
+    hand.style.transform = `translate(${patch.left / ratio}px, ${patch.top / ratio}px) scale(${1 / ratio})`
+    hand.style.display = 'block'
+    draw.hand(pen, patch)
+  }
+  // All in one frame, so that what is put down leaves one layer as it comes into the other.
+  const drawFrame = (): void => {
+    frame = 0
+    if (wanted.still) still.drawScene()
+    if (wanted.live) {
+      drawHand()
+      if (wanted.fresh || draw.stale()) live.drawScene()
+    }
+    wanted.still = wanted.live = wanted.fresh = false
+  }
+  const want = (which: 'still' | 'live'): void => {
+    wanted[which] = true
+    frame ||= requestAnimationFrame(drawFrame)
   }
   return {
-    still: () => still.batchDraw(),
-    live: () => live.batchDraw(),
-    size: (width, height, ratio) => {
+    still: () => want('still'),
+    live: () => want('live'),
+    size: (width, height, next) => {
+      ratio = next
       stage.size({ width, height })
       for (const layer of [still, live]) layer.getCanvas().setPixelRatio(ratio)
-      redraw()
+      wanted.fresh = true
+      want('still')
+      want('live')
     },
-    stop: () => stage.destroy(),
+    stop: () => {
+      cancelAnimationFrame(frame)
+      hand.width = hand.height = 0
+      stage.destroy()
+    },
   }
 }

@@ -6,6 +6,7 @@ import { writeVisible } from './composite.ts'
 import type { Extent } from './furniture.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
 import { FRESH_MS, newestOnly } from './newest.ts'
+import { type Patch, widenPatch } from './patch.ts'
 import type { Pen } from './pen.ts'
 import type { Still } from './stills.ts'
 
@@ -40,18 +41,25 @@ const heldOf = (sprite: Sprite): Held => {
 export interface Moving {
   /** Stems to be drawn apart, from now on; none ends it. Fresh sprites are asked for. */
   follow(asked: Asked): void
-  /** Draws the moving stems of a view at their present tips, hidden where the still picture is nearer. */
+  /**
+   * Draws the moving stems of a view at their present tips, hidden where the still picture is nearer.
+   * @param corner of the pen's canvas on the sheet
+   */
   draw(
     pen: Pen,
+    corner: Patch,
     layout: Layout,
     view: ViewName,
     turn: number,
     stems: readonly ResolvedStem[],
     still: Still | null,
   ): void
+  /** Widens a patch of the sheet so that it holds the moving stems of a view. */
+  widen(patch: Patch, layout: Layout, view: ViewName, turn: number, stems: readonly ResolvedStem[]): void
+  /** How often a stem in the hand was to be seen nowhere: no sprite had come, and the still picture had left it out. */
+  misses(): number
   /** How far the moving stems reach in the elevation, mm. */
   extent(turn: number, stems: readonly ResolvedStem[], scale: number): Extent | null
-  has(view: ViewName, id: string): boolean
   clear(): void
   stop(): void
 }
@@ -60,6 +68,7 @@ export interface Moving {
 export const createMoving = (painter: Painter, changed: () => void): Moving => {
   const sprites: Record<ViewName, Map<string, Held>> = { elevation: new Map(), plan: new Map() }
   let live = 0
+  let missed = 0
   let stopped = false
   const scratch = document.createElement('canvas')
   const scratchPen = scratch.getContext('2d')
@@ -90,7 +99,7 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
     follow: (asked) => {
       for (const view of VIEWS) lanes[view].push({ ...asked, since: live })
     },
-    draw: (pen, layout, view, turn, stems, still) => {
+    draw: (pen, corner, layout, view, turn, stems, still) => {
       if (!scratchPen) return
       const angle = angleOf(view, turn)
       const scale = layout.scale * layout.ratio
@@ -103,10 +112,13 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
         .map((stem) => ({ stem, at: projectPoint(stem.stem.tip, angle) }))
         .sort((a, b) => a.at[2] - b.at[2])
       pen.save()
-      pen.setTransform(1, 0, 0, 1, 0, 0)
+      pen.setTransform(1, 0, 0, 1, -corner.left, -corner.top)
       for (const { stem, at } of placed) {
         const sprite = sprites[view].get(stem.id)?.sprite
-        if (!sprite) continue
+        if (!sprite) {
+          if (base?.options.without?.includes(stem.id)) missed += 1
+          continue
+        }
         roomFor(sprite.width, sprite.height)
         if (!pixels) continue
         const x = Math.round(at[0] * scale)
@@ -137,7 +149,20 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       }
       return reach
     },
-    has: (view, id) => sprites[view].has(id),
+    widen: (patch, layout, view, turn, stems) => {
+      const scale = layout.scale * layout.ratio
+      const axisX = Math.round(layout.axisX * layout.ratio)
+      const axisY = Math.round((view === 'elevation' ? layout.rimY : layout.planY) * layout.ratio)
+      for (const stem of stems) {
+        const sprite = sprites[view].get(stem.id)?.sprite
+        if (!sprite) continue
+        const at = projectPoint(stem.stem.tip, angleOf(view, turn))
+        const left = axisX + Math.round(at[0] * scale) + sprite.left
+        const top = axisY + Math.round(-at[1] * scale) + sprite.top
+        widenPatch(patch, left, top, left + sprite.width, top + sprite.height)
+      }
+    },
+    misses: () => missed,
     clear: () => {
       live += 1
       for (const view of VIEWS) {

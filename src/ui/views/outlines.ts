@@ -77,12 +77,15 @@ export interface Outlines {
   path(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Path2D | null
   /** The same as drawn for a selected stem, made once for each outline that comes. */
   stamp(layout: Layout, view: ViewName, turn: number, stem: ResolvedStem): Stamp | null
+  /** How many outlines have come of stems that are not among these. */
+  count(without: readonly string[]): number
   stop(): void
 }
 
 export const createOutlines = (painter: Painter, changed: () => void): Outlines => {
   const held = new Map<string, Held>()
   const asked = new Map<string, { stem: Stem; vessel: Vessel }>()
+  const come = new Map<string, number>()
   let stopped = false
 
   interface Job {
@@ -107,6 +110,7 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
         path: null,
         stamp: held.get(key)?.stamp ?? null,
       })
+      come.set(stem.id, (come.get(stem.id) ?? 0) + 1)
       changed()
     }, FRESH_MS)
     lanes.set(key, made)
@@ -152,6 +156,11 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
       if (!known) return null
       known.stamp = stampOf(known, layout)
       return known.stamp
+    },
+    count: (without) => {
+      let count = 0
+      for (const [id, times] of come) if (!without.includes(id)) count += times
+      return count
     },
     stop: () => {
       stopped = true

@@ -2,13 +2,13 @@ import type { Arrangement, Stem } from '../../arrangement/index.ts'
 import { applyEdit } from '../../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import { type Painter, shownOf, useStudio } from '../../state/index.ts'
-import { drawLive } from './draw-live.ts'
+import { drawHand, drawMarks, handPatch, marksKey } from './draw-live.ts'
 import { drawGround, drawLettering } from './furniture.ts'
 import { stemIndexAt } from './hit.ts'
+import type { Draw } from './layers.ts'
 import { type Layout, layOut, type Sizes, sizesOf, VIEWS, type ViewName } from './layout.ts'
 import { createMoving, type Moving } from './moving.ts'
 import { createOutlines, type Outlines, outlinesOf } from './outlines.ts'
-import type { Pen } from './pen.ts'
 import { createStills, drawStill, type Stills } from './stills.ts'
 
 /** Two corners of a rectangle on the sheet, CSS px. */
@@ -38,14 +38,14 @@ export interface Scene {
   ghost: Stem | null
   phantom: Phantom | null
   hover: string
+  /** For tests: what was drawn, and how often. */
+  counts: { stillDraws: number; spriteMisses: number; marks: string; stills: string }
 }
 
 export interface SceneControl {
   scene: Scene
   resize(width: number, height: number, ratio: number): void
-  drawStill(pen: Pen): void
-  /** @returns the marks that were drawn, in words */
-  drawLive(pen: Pen): string
+  draw: Draw
   /** Takes stems in the hand: the still pictures go on without them. */
   lift(ids: readonly string[]): void
   /** Puts them back; they are drawn apart until the still pictures have them again. */
@@ -88,6 +88,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     ghost: null,
     phantom: null,
     hover: '',
+    counts: { stillDraws: 0, spriteMisses: 0, marks: '', stills: '' },
   }
   const whenWhole = (done: () => void): void => {
     const whole = VIEWS.every((view) => scene.stills.isWithout(view, NONE))
@@ -183,6 +184,33 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
 
   const unsubscribe = useStudio.subscribe(update)
 
+  let marksOf: readonly unknown[] = []
+  const draw: Draw = {
+    still: (pen) => {
+      const { layout, turn, shown } = scene
+      drawGround(pen, layout, turn)
+      for (const view of VIEWS) drawStill(pen, layout, view, turn, scene.stills.of(view))
+      drawLettering(pen, layout, turn, shown.vessel, state().units)
+      scene.counts.stillDraws += 1
+      scene.counts.stills = VIEWS.map((view) => scene.stills.of(view)?.picture.options.quality ?? 'none').join(' ')
+    },
+    // While something is in the hand the marks stay as they are until something about them changes.
+    stale: () => {
+      if (scene.lifted.length === 0) return true
+      const key = marksKey(scene, state())
+      return key.length !== marksOf.length || key.some((v, i) => v !== marksOf[i])
+    },
+    live: (pen) => {
+      marksOf = scene.lifted.length > 0 ? marksKey(scene, state()) : []
+      scene.counts.marks = drawMarks(pen, scene, state())
+    },
+    patch: () => handPatch(scene, state()),
+    hand: (pen, patch) => {
+      drawHand(pen, scene, state(), patch)
+      scene.counts.spriteMisses = scene.moving.misses()
+    },
+  }
+
   return {
     scene,
     resize: (width, height, ratio) => {
@@ -192,14 +220,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
       update()
       surface.still()
     },
-    drawStill: (pen) => {
-      const { layout, turn, shown } = scene
-      const { units } = state()
-      drawGround(pen, layout, turn)
-      for (const view of VIEWS) drawStill(pen, layout, view, turn, scene.stills.of(view))
-      drawLettering(pen, layout, turn, shown.vessel, units)
-    },
-    drawLive: (pen) => drawLive(pen, scene, state()),
+    draw,
     lift: (ids) => {
       held = true
       scene.lifted = ids

@@ -1,7 +1,7 @@
 import type { Point2 } from '../../arrangement/index.ts'
 import type { ResolvedStem } from '../../geometry/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
-import { handlesOf, mouthPoint, placeOf, tipPoint } from './handles.ts'
+import { type Handle, handlesOf, mouthPoint, placeOf, tipPoint } from './handles.ts'
 import { type Layout, VIEWS } from './layout.ts'
 import { type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
 
@@ -71,8 +71,8 @@ export const drawDropped = (pen: Pen, layout: Layout, turn: number, stems: reado
     }
 }
 
-export const drawHandles = (pen: Pen, layout: Layout, turn: number, stems: readonly ResolvedStem[]): void => {
-  for (const handle of shownHandles(layout, turn, stems)) DRAW[handle.kind](pen, handle.at)
+export const drawHandles = (pen: Pen, handles: readonly Handle[]): void => {
+  for (const handle of handles) DRAW[handle.kind](pen, handle.at)
 }
 
 /** The line of a stem and its head as a plain circle: what is about to be placed. */
