@@ -5,7 +5,7 @@ import type { Engine } from './engine.ts'
 import { WAYS as ROUND, turnOf } from './extents.ts'
 import type { Because, Mark, ReadingResult } from './types.ts'
 import { type Weight, weigh } from './weight.ts'
-import { hold, inMm, type Lengths, round, scoreOf } from './words.ts'
+import { hold, round, scoreOf } from './words.ts'
 
 export interface Stability {
   weight: Weight
@@ -149,7 +149,7 @@ const because = (engine: Engine, m: Stability): Because => {
   }
 }
 
-export const readStability = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
+export const readStability = (engine: Engine): ReadingResult => {
   const m = measureStability(engine)
   const { weight } = m
   const { vessel } = engine.resolved
@@ -172,19 +172,17 @@ export const readStability = (engine: Engine, lengths: Lengths = inMm): ReadingR
           const a = (i * Math.PI) / 24
           return [foot.a * Math.cos(a), foot.b * Math.sin(a)]
         })
-  const across = x * c + y * s
   const marks: Mark[] = [
-    { kind: 'circle', view: 'elevation', turn, centre: [across, z], radius: 5, label: 'centre of mass' },
     {
-      kind: 'span',
+      kind: 'circle',
       view: 'elevation',
       turn,
-      from: [across, -vessel.height],
-      to: [across + m.room_mm, -vessel.height],
-      label: lengths(Math.max(0, m.room_mm)),
+      centre: [x * c + y * s, z],
+      radius: 5,
+      label: `goes over at ${round(m.tipping_deg)}°`,
     },
     { kind: 'outline', view: 'plan', points: outline, label: 'foot' },
-    { kind: 'circle', view: 'plan', centre: [x, y], radius: 5, label: `goes over at ${round(m.tipping_deg)}°` },
+    { kind: 'circle', view: 'plan', centre: [x, y], radius: 5, label: 'centre of mass' },
   ]
   return {
     id: 'stability',
