@@ -10,7 +10,7 @@ export const NAMES: Record<ReadingId, string> = {
   'palette-harmony': 'Colours together',
   proportion: 'Height to the vessel',
   'visual-balance': 'Balance of weight',
-  stability: 'Tilt before it goes over',
+  stability: 'Tilt before it tips',
 }
 
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
