@@ -2,6 +2,7 @@ import { adviseBalance } from './advise-balance.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseProportion } from './advise-proportion.ts'
+import { adviseSight } from './advise-sight.ts'
 import { adviseSpace } from './advise-space.ts'
 import { adviseStability } from './advise-stability.ts'
 import type { Engine } from './engine.ts'
@@ -16,6 +17,7 @@ const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]>
   proportion: adviseProportion,
   'visual-balance': adviseBalance,
   stability: adviseStability,
+  'sight-line': adviseSight,
 }
 
 /** So near to full that there is nothing to say. Ours. */

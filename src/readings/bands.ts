@@ -230,6 +230,36 @@ export const BANDS: readonly Band[] = [
     },
     'ours: what is carried level by hand leans a few degrees',
   ),
+  ...ours(
+    'sight-line',
+    'blockedFraction',
+    0.4,
+    {
+      round: [0, 0.08],
+      low: [0, 0.04],
+      airy: [0, 0.08],
+      vertical: [0, 0.08],
+      triangle: [0, 0.08],
+      crescent: [0, 0.08],
+      cascade: [0, 0.08],
+    },
+    `the number is ours; that guests see over or under a table piece is in ${INGELS} and in the Sope Creek Garden Club class notes`,
+  ),
+  ...ours(
+    'sight-line',
+    'blockedWorst',
+    0.6,
+    {
+      round: [0, 0.2],
+      low: [0, 0.1],
+      airy: [0, 0.2],
+      vertical: [0, 0.2],
+      triangle: [0, 0.2],
+      crescent: [0, 0.2],
+      cascade: [0, 0.2],
+    },
+    'ours: a fifth of a face leaves eyes and mouth to be seen by who moves a little',
+  ),
 ]
 
 const byName = new Map(BANDS.map((b) => [`${b.reading} ${b.key} ${b.form}`, b]))

@@ -6,6 +6,7 @@ import { readProminence } from './focal-prominence.ts'
 import { readSpace } from './negative-space.ts'
 import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
+import { readSight } from './sight-line.ts'
 import { readStability } from './stability.ts'
 import type { Readers } from './trial.ts'
 import type { ReadingResult } from './types.ts'
@@ -20,6 +21,7 @@ const READINGS: Readers = {
   proportion: readProportion,
   'visual-balance': readBalance,
   stability: readStability,
+  'sight-line': readSight,
 }
 
 let house: Engine | null = null

@@ -46,21 +46,30 @@ const setWeights = ({ stems }: Resolved): void => {
 const sumWay = (owner: Uint16Array, zeroRow: number): { weight: number; across: number; far: number } => {
   // Two pixels at a time: most of a picture is empty.
   const pairs = new Int32Array(owner.buffer, owner.byteOffset, owner.length / 2)
-  let [weight, across, far] = [0, 0, 0]
+  let weight = 0
+  let across = 0
+  let far = 0
   for (let r = zeroRow; r < SIDE; r++) {
     let first = (r * SIDE) / 2
     let last = first + SIDE / 2 - 1
     while (first <= last && pairs[first] === 0) first += 1
     while (last > first && pairs[last] === 0) last -= 1
     let sum = 0
-    for (let i = 2 * first; i <= 2 * last + 1; i++) {
-      const w = weights[owner[i]!]!
+    const end = 2 * last + 2
+    for (let i = 2 * first; i < end; ) {
+      const o = owner[i]!
+      const from = i
+      do i += 1
+      while (i < end && owner[i] === o)
+      const w = weights[o]!
       if (w === 0) continue
-      const x = i - r * SIDE - (SIDE - 1) / 2
-      sum += w
-      across += w * x
-      const away = x < 0 ? -x : x
-      if (away > far) far = away
+      // A stretch of one owner, from its first pixel to its last.
+      const left = from - r * SIDE - (SIDE - 1) / 2
+      const right = left + (i - 1 - from)
+      const mass = w * (i - from)
+      sum += mass
+      across += (mass * (left + right)) / 2
+      far = Math.max(far, -left, right)
     }
     rows[r] = sum
     weight += sum

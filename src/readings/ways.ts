@@ -2,6 +2,7 @@ import { harmonyScale, labOf, labUnderLight, paletteHarmony } from '../colour/in
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
+import { measureSight } from './sight-line.ts'
 import { tiltEachWay } from './stability.ts'
 import { partColour } from './tones.ts'
 import type { ReadingId, WaysRound } from './types.ts'
@@ -91,6 +92,12 @@ const offAxis = (engine: Engine): WaysRound => ({
   values: measureBalance(engine)?.offsets.map((o) => o && Math.abs(o)) ?? each(() => null),
 })
 
+const faceHidden = (engine: Engine): WaysRound => {
+  const sight = measureSight(engine)
+  const values = typeof sight === 'string' ? each(() => null) : sight.ways
+  return { name: 'face opposite hidden', unit: '', scale: [0, 1], worst: 'most', values }
+}
+
 /** The tilt toward the right as seen from each side. */
 const tilt = (engine: Engine): WaysRound => ({
   name: 'tilt before it goes over, to the right',
@@ -107,6 +114,7 @@ const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
   proportion: spread,
   'visual-balance': offAxis,
   stability: tilt,
+  'sight-line': faceHidden,
 }
 
 /** One measured value of a reading from each way round, on what the engine looks at; null where it can't be said. */

@@ -11,6 +11,7 @@ export const NAMES: Record<ReadingId, string> = {
   proportion: 'Height to the vessel',
   'visual-balance': 'Balance of weight',
   stability: 'Tilt before it tips',
+  'sight-line': 'View across the table',
 }
 
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */

@@ -66,7 +66,14 @@ describe('the inspect command', () => {
     const [good, bad, missing, bytes] = lines
     expect(Object.keys(good)).toEqual(['file', 'title', 'readings', 'stemList', 'purchase'])
     expect(good.title).toBe('Good')
-    for (const id of ['focal-prominence', 'negative-space', 'palette-harmony', 'proportion', 'visual-balance']) {
+    for (const id of [
+      'focal-prominence',
+      'negative-space',
+      'palette-harmony',
+      'proportion',
+      'visual-balance',
+      'sight-line',
+    ]) {
       expect(good.readings[id].score === null || (good.readings[id].score >= 0 && good.readings[id].score <= 100)).toBe(
         true,
       )

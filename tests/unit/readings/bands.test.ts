@@ -33,6 +33,9 @@ const lopsided = (t: number): Stem[] => [
   stem('v', [0, 280, 110], { head: 14 }),
 ]
 
+/** A ball that grows from nothing between the eyes of middling guests. */
+const screen = (t: number): Stem[] => [stem('b', [0, 0, 360], { head: 1 + 280 * t * t })]
+
 /** Small designs that go from one end of a value to the other, `t` from 0 to 1. */
 const FAMILIES: [ReadingId, string, (t: number, form: Form) => Partial<Arrangement>][] = [
   ['proportion', 'heightRatio', (t) => ({ stems: stretched(1, 0.1 + 4.5 * t) })],
@@ -112,6 +115,8 @@ const FAMILIES: [ReadingId, string, (t: number, form: Form) => Partial<Arrangeme
     'topHeaviness',
     (t) => ({ stems: [stem('t', [0, 0, 300], { head: 12 }), stem('m', [0, 0, 30 + 270 * t], { head: 90 })] }),
   ],
+  ['sight-line', 'blockedFraction', (t) => ({ stems: screen(t) })],
+  ['sight-line', 'blockedWorst', (t) => ({ stems: screen(t) })],
 ]
 const STEPS = 24
 
