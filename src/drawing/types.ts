@@ -38,6 +38,8 @@ export interface Sprite {
 
 export interface PaintOptions {
   quality: Quality
+  /** Quicker than a draft, in squares of several pixels: a first look at something new. */
+  sketch?: boolean
   /** Elevation only: the front right quarter of the vessel is cut away, as in a half section. */
   section: boolean
   /** Stems to leave out, by id (the moving ones). */

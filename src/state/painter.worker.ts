@@ -11,6 +11,7 @@ import {
   type Quality,
   type Queue,
   type Sprite,
+  sketchSteps,
   spriteSteps,
   stemSprite,
   stillBox,
@@ -63,7 +64,8 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   if (job.kind === 'paint') {
     const resolved = resolve(job.document)
     const frame = 'scale' in job.frame ? job.frame : fittingFrame(stillBox(resolved, job.angle), job.frame)
-    const picture = yield* paintSteps(resolved, job.angle, frame, job.options, cache)
+    const steps = job.options.sketch ? sketchSteps : paintSteps
+    const picture = yield* steps(resolved, job.angle, frame, job.options, cache)
     const { rgba, depth, owner } = picture
     reply({ ticket, value: { ...picture, frame } }, [rgba.buffer, depth.buffer, owner.buffer] as Transferable[])
   } else if (job.kind === 'sprites') {

@@ -1,5 +1,4 @@
 import type { Arrangement } from '../../arrangement/index.ts'
-import type { Quality } from '../../drawing/index.ts'
 import type { PaintedPicture, Painter } from '../../state/index.ts'
 import type { Extent } from './furniture.ts'
 import { extentOf } from './hit.ts'
@@ -21,6 +20,12 @@ export interface Wanted {
   without: readonly string[]
 }
 
+/** How well a picture is painted: the first of something new comes as a sketch. */
+type Level = 'sketch' | 'draft' | 'fine'
+
+/** From so many stems on a draft of something new is long in coming. Ours. */
+const MANY = 40
+
 /** The hand rests after so long, ms. Ours. */
 const REST_MS = 120
 const NONE: readonly string[] = []
@@ -40,8 +45,8 @@ const sameIds = (a: readonly string[], b: readonly string[]): boolean =>
 /** Keeps one picture a view, painted by the worker, never waited for. */
 export const createStills = (painter: Painter, changed: () => void, failed: (why: string) => void): Stills => {
   const held: Record<ViewName, Still | null> = { elevation: null, plan: null }
-  const flight: Record<ViewName, { quality: Quality; ticket: number } | null> = { elevation: null, plan: null }
-  const waits: Record<ViewName, Quality | null> = { elevation: null, plan: null }
+  const flight: Record<ViewName, { level: Level; ticket: number } | null> = { elevation: null, plan: null }
+  const waits: Record<ViewName, Level | null> = { elevation: null, plan: null }
   let now: Wanted | null = null
   let rest: ReturnType<typeof setTimeout> | undefined
   let ticket = 0
@@ -57,14 +62,16 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
     changed()
   }
 
-  const paint = async (view: ViewName, quality: Quality): Promise<void> => {
+  const paint = async (view: ViewName, level: Level): Promise<void> => {
     if (!now) return
     ticket += 1
     const mine = ticket
-    flight[view] = { quality, ticket: mine }
+    flight[view] = { level, ticket: mine }
     waits[view] = null
     const { document, turn, layout, without } = now
-    const options = { quality, section: view === 'elevation', vessel: 'grey' as const, without }
+    const quality = level === 'fine' ? ('fine' as const) : ('draft' as const)
+    const section = view === 'elevation'
+    const options = { quality, sketch: level === 'sketch', section, vessel: 'grey' as const, without }
     try {
       const picture = await painter.paint(view, document, angleOf(view, turn), frameOf(layout, view), options)
       if (picture && !stopped && flight[view]?.ticket === mine) put(view, picture)
@@ -74,7 +81,17 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
     if (flight[view]?.ticket !== mine) return
     flight[view] = null
     const next = waits[view]
-    if (next && !stopped) void paint(view, next)
+    if (stopped || (!next && level !== 'sketch')) return
+    void paint(view, level === 'sketch' ? 'draft' : (next ?? 'draft'))
+    // After a sketch a draft comes first, whatever waits.
+    if (level === 'sketch' && next === 'fine') waits[view] = 'fine'
+  }
+
+  /** Most of what is to be shown is not in the picture that is there. */
+  const isNew = (view: ViewName, { stems }: Arrangement): boolean => {
+    if (stems.length < MANY) return false
+    const there = new Set(held[view]?.picture.document.stems)
+    return stems.filter((s) => there.has(s)).length < stems.length / 2
   }
 
   const isWithout = (view: ViewName, ids: readonly string[]): boolean =>
@@ -99,7 +116,8 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
       // and what a drag stands on goes first.
       const lifted = before !== null && !sameIds(before.without, wanted.without)
       for (const view of VIEWS) {
-        if (!flight[view] || flight[view]?.quality === 'fine' || lifted) void paint(view, 'draft')
+        if (!flight[view] || flight[view]?.level === 'fine' || lifted)
+          void paint(view, isNew(view, wanted.document) ? 'sketch' : 'draft')
         else waits[view] = 'draft'
       }
       rest = setTimeout(() => {

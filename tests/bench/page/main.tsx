@@ -53,7 +53,7 @@ const hasFlowers = (): boolean => {
 }
 
 const bench = {
-  /** Shows a dome of so many stems; gives the time to its first picture of both views, ms. */
+  /** Shows a dome of so many stems; gives the time to the first flowers of either view, ms. */
   async load(count: number): Promise<number> {
     showDesign('empty', dome(0))
     openSheet('drawing')
