@@ -25,7 +25,7 @@ interface Blocker {
 const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
   const { resolved, ready } = engine
   const { vessel } = resolved
-  const view = guestView(engine)
+  const view = guestView(engine, true)
   const alone = new Map(blockers(s).map((i) => [i, hiddenByOneAlone(view.stems[i]!, view)]))
   const most: Blocker[] = blockers(s)
     .sort((a, b) => alone.get(b)! - alone.get(a)!)

@@ -210,7 +210,7 @@ const paintVessel = (vessel: Vessel, distance: number, looks: readonly Look[]): 
 export interface GuestView {
   /** What stands before the face opposite, all together: ROWS words a view. */
   rows: Uint32Array
-  /** Covered by two stems or more (or by a stem and the vessel). */
+  /** Covered by two stems or more (or by a stem and the vessel), where that was asked for. */
   twice: Uint32Array
   stems: Hides[]
   vessel: Hides
@@ -219,22 +219,21 @@ export interface GuestView {
 const once = new Uint32Array(VIEWS * ROWS)
 const twice = new Uint32Array(VIEWS * ROWS)
 
-const lay = ({ views, rows }: Hides): void => {
+const lay = ({ views, rows }: Hides, overlaps: boolean): void => {
   for (let i = 0; i < views.length; i++) {
     const to = views[i]! * ROWS
-    for (let r = 0; r < ROWS; r++) {
-      const w = rows[i * ROWS + r]!
-      twice[to + r]! |= once[to + r]! & w
-      once[to + r]! |= w
-    }
+    const from = i * ROWS
+    if (overlaps) for (let r = 0; r < ROWS; r++) twice[to + r]! |= once[to + r]! & rows[from + r]!
+    for (let r = 0; r < ROWS; r++) once[to + r]! |= rows[from + r]!
   }
 }
 
 /**
  * What guests see of the guest opposite, from twelve seats round the table. What a stem hides is remembered as long as it
  * keeps its shape and the table its size. The pictures are lent: the next call paints over them.
+ * @param overlaps whether `twice` is wanted as well
  */
-export const guestView = (engine: Engine): GuestView => {
+export const guestView = (engine: Engine, overlaps = false): GuestView => {
   const { vessel, document } = engine.resolved
   const distance = seatDistance(document.setting.table)
   const { height } = vessel
@@ -242,9 +241,9 @@ export const guestView = (engine: Engine): GuestView => {
   const body = remembered(vessel, distance, height, () => paintVessel(vessel, distance, looks))
   const stems = engine.ready.map((r) => remembered(r, distance, height, () => paintStem(r.parts, distance, looks)))
   once.fill(0)
-  twice.fill(0)
-  lay(body)
-  stems.forEach(lay)
+  if (overlaps) twice.fill(0)
+  lay(body, overlaps)
+  for (const s of stems) lay(s, overlaps)
   return { rows: once, twice, stems, vessel: body }
 }
 
