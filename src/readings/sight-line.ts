@@ -149,7 +149,7 @@ const partsOf = (engine: Engine, s: Sight, lengths: Lengths) => {
     scale: [0, most],
     band: high ? null : [0, LOW[1]],
     rule: `A low piece ends under ${lengths(LOW[0])} to ${lengths(LOW[1])}; so does what our figures allow two short guests. Not part of the score.`,
-    source: "trade notes: Rowlee's Buds and Balloons, 12–14 in; Yusaki Florist, 12–15 in",
+    source: 'common practice, 12–15 in',
   }
   const under: Held[] =
     s.underside === null
@@ -163,7 +163,7 @@ const partsOf = (engine: Engine, s: Sight, lengths: Lengths) => {
             scale: [0, most],
             band: s.top <= LOW[1] ? null : [HIGH[0], most],
             rule: `Where blooms and leaves are first wider than ${lengths(round5(WIDE))}, half a head. In a tall piece that is at ${lengths(HIGH[0])} to ${lengths(HIGH[1])} or higher, over the eyes of tall guests. Not part of the score.`,
-            source: 'trade note: M Florist, 24 in; 22 in from ANSUR II',
+            source: 'common practice, 24 in; 22 in from ANSUR II',
           },
         ]
   const pairs = [pair(0, 'short', 'blockedShort'), pair(1, 'middling', 'blockedMid'), pair(2, 'tall', 'blockedTall')]
