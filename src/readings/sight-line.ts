@@ -105,9 +105,8 @@ const ANSUR =
   'Eyes and faces from ANSUR II, the 2012 survey of U.S. Army personnel, on a seat of 450 mm at a table of 762 mm (common practice), 100 mm behind its edge (ours)'
 
 /**
- * Heights over the table that the trade names, mm. A low piece ends under 12 to 14 in (trade notes: Rowlee's Buds and
- * Balloons; Yusaki Florist says 12 to 15). A tall one begins at 22 in, where our figures put the eyes of tall guests, or at
- * 24 in (trade note: M Florist).
+ * Heights over the table that the trade names, mm. A low piece ends under 12 to 14 in, some say 15 (common practice). A
+ * tall one begins at 22 in, where our figures put the eyes of tall guests, or at 24 in (common practice).
  */
 const LOW: [number, number] = [305, 356]
 const HIGH: [number, number] = [560, 610]
