@@ -24,7 +24,7 @@ const solve = (A: Float64Array, b: Float64Array): Float64Array | null => {
  * Levenberg and Marquardt's method (Marquardt, SIAM Journal 11, 1963) with numerical derivatives.
  * @param residuals each in units of what is tolerated
  */
-export const leastSquares = (start: number[], residuals: (p: number[]) => number[], rounds = 9): number[] => {
+export const leastSquares = (start: number[], residuals: (p: number[]) => number[], rounds = 7): number[] => {
   let best = start
   let r = residuals(best)
   const square = (v: number[]): number => v.reduce((s, x) => s + x * x, 0)
@@ -64,7 +64,7 @@ export const leastSquares = (start: number[], residuals: (p: number[]) => number
       }
       damp *= 5
     }
-    if (before - cost < 1e-3 * before) break
+    if (before - cost < 4e-3 * before) break
   }
   return best
 }

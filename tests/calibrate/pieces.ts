@@ -58,32 +58,69 @@ const principal = (m: readonly number[], start: Point3, clear?: Point3): [Point3
   return [v, l]
 }
 
-/**
- * One ellipsoid for each petal, where a head has few: centre and spread of its surface (a flat disc reaches twice its
- * spread). The `keep` largest of them; none
- * when there are more than `most`.
- */
-export const cutParts = (b: Builder, most: number, keep: number): Slab[] => {
-  const sums = new Map<number, number[]>()
+/** Middle and area of each triangle that is not bare stem: x, y, z, area; area 0 for bare ones. */
+const middlesOf = (b: Builder): Float64Array => {
   const P = b.positions
+  const out = new Float64Array(4 * b.faces)
   for (let t = 0; t < b.faces; t++) {
-    if (b.tissues[t] === TISSUE_NUMBER.stem || b.tissues[t] === TISSUE_NUMBER.bark) continue
     const [i, j, k] = [3 * b.triangles[3 * t]!, 3 * b.triangles[3 * t + 1]!, 3 * b.triangles[3 * t + 2]!]
     const e: Point3 = [P[j]! - P[i]!, P[j + 1]! - P[i + 1]!, P[j + 2]! - P[i + 2]!]
     const g: Point3 = [P[k]! - P[i]!, P[k + 1]! - P[i + 1]!, P[k + 2]! - P[i + 2]!]
-    const area = Math.hypot(...cross(e, g)) / 2
-    const [x, y, z] = [0, 1, 2].map((c) => (P[i + c]! + P[j + c]! + P[k + c]!) / 3) as Point3
-    const s = sums.get(b.parts[t]!) ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
-    const terms = [1, x, y, z, x * x, y * y, z * z, x * y, x * z, y * z]
-    for (let c = 0; c < 10; c++) s[c]! += area * terms[c]!
-    sums.set(b.parts[t]!, s)
+    for (let c = 0; c < 3; c++) out[4 * t + c] = (P[i + c]! + P[j + c]! + P[k + c]!) / 3
+    const bare = b.tissues[t] === TISSUE_NUMBER.stem || b.tissues[t] === TISSUE_NUMBER.bark
+    out[4 * t + 3] = bare ? 0 : Math.hypot(...cross(e, g)) / 2
   }
-  if (sums.size > most) return []
-  const great = [...sums.values()].sort((p, q) => q[0]! - p[0]!).slice(0, keep)
-  return great.map((s) => {
-    const n = s[0]!
+  return out
+}
+
+/**
+ * Share the triangles of a mesh out among `count` neighbourhoods (Lloyd's method, IEEE Trans. Inf. Theory 28, 1982, from
+ * the points farthest apart): the number of its own for each.
+ */
+export const shareOut = (b: Builder, count: number): Uint8Array => {
+  const M = middlesOf(b)
+  const own = new Uint8Array(b.faces)
+  const far = (t: number, [x, y, z]: number[]): number =>
+    Math.hypot(M[4 * t]! - x!, M[4 * t + 1]! - y!, M[4 * t + 2]! - z!)
+  const places: number[][] = [[0, 0, -1e3]]
+  const real = Array.from({ length: b.faces }, (_, t) => t).filter((t) => M[4 * t + 3]! > 0)
+  while (places.length <= count) {
+    const reach = (t: number): number => Math.min(...places.map((p) => far(t, p)))
+    const next = real.reduce((best, t) => (reach(t) > reach(best) ? t : best), real[0]!)
+    places.push([M[4 * next]!, M[4 * next + 1]!, M[4 * next + 2]!])
+  }
+  places.shift()
+  for (let round = 0; round < 30; round++) {
+    const sums = places.map(() => [0, 0, 0, 0])
+    for (const t of real) {
+      let best = 0
+      for (let k = 1; k < count; k++) if (far(t, places[k]!) < far(t, places[best]!)) best = k
+      own[t] = best
+      const area = M[4 * t + 3]!
+      for (let c = 0; c < 3; c++) sums[best]![c]! += area * M[4 * t + c]!
+      sums[best]![3]! += area
+    }
+    sums.forEach(([x, y, z, n], k) => {
+      if (n! > 0) places[k] = [x! / n!, y! / n!, z! / n!]
+    })
+  }
+  return own
+}
+
+/** An ellipsoid for each neighbourhood: centre and spread of its surface (a flat disc reaches twice its spread). */
+export const cutShares = (b: Builder, own: Uint8Array, count: number): Slab[] => {
+  const M = middlesOf(b)
+  return Array.from({ length: count }, (_, k): Slab => {
+    const s = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+    for (let t = 0; t < b.faces; t++) {
+      if (own[t] !== k) continue
+      const [x, y, z, area] = [M[4 * t]!, M[4 * t + 1]!, M[4 * t + 2]!, M[4 * t + 3]!]
+      const terms = [1, x, y, z, x * x, y * y, z * z, x * y, x * z, y * z]
+      for (let c = 0; c < 10; c++) s[c]! += area * terms[c]!
+    }
+    const n = Math.max(1e-9, s[0]!)
     const [x, y, z] = [s[1]! / n, s[2]! / n, s[3]! / n]
-    const m = [
+    const moments = [
       s[4]! / n - x * x,
       s[5]! / n - y * y,
       s[6]! / n - z * z,
@@ -91,15 +128,14 @@ export const cutParts = (b: Builder, most: number, keep: number): Slab[] => {
       s[8]! / n - x * z,
       s[9]! / n - y * z,
     ]
-    const [a, va] = principal(m, unit([0.61, 0.53, 0.59]))
-    const [c0, vb] = principal(m, unit(cross(a, Math.abs(a[2]) < 0.8 ? [0, 0, 1] : [1, 0, 0])), a)
-    const c = unit(cross(a, c0))
-    const rest = Math.max(0, m[0]! + m[1]! + m[2]! - va - vb)
+    const [a, va] = principal(moments, unit([0.61, 0.53, 0.59]))
+    const [c0, vb] = principal(moments, unit(cross(a, Math.abs(a[2]) < 0.8 ? [0, 0, 1] : [1, 0, 0])), a)
+    const rest = Math.max(0, moments[0]! + moments[1]! + moments[2]! - va - vb)
     return {
       o: [x, y, z],
       a: scale(a, 2 * Math.sqrt(Math.max(0, va))),
       b: scale(c0, 2 * Math.sqrt(Math.max(0, vb))),
-      c: scale(c, Math.max(2 * Math.sqrt(rest), 0.01 * Math.sqrt(n))),
+      c: scale(unit(cross(a, c0)), Math.max(2 * Math.sqrt(rest), 0.01 * Math.sqrt(n))),
     }
   })
 }

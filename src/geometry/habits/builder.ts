@@ -15,8 +15,6 @@ export interface Builder {
   part: number
   /** Steps across a surface, times this: 0.5 coarse … 1.5 fine. */
   detail: number
-  /** Where given, tubes of bare stem inside heads are noted here: both ends and the radius. */
-  bare?: { a: Point3; b: Point3; r: number }[]
 }
 
 export const TISSUE_NUMBER = Object.fromEntries(TISSUES.map((tissue, i) => [tissue, i])) as Record<Tissue, number>
@@ -173,7 +171,6 @@ export const addTube = (
 ): void => {
   const n = points.length - 1
   if (n < 1) return
-  if (tissue === 'stem') b.bare?.push({ a: points[0]!, b: points[n]!, r: (r0 + r1) / 2 })
   const nv = steps(b, sides, 3)
   const us: Point3[] = []
   const vs: Point3[] = []

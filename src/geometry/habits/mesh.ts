@@ -5,22 +5,19 @@ import { addLeaf } from './leaf.ts'
 import { stretch } from './line.ts'
 import { ROPES } from './lines/index.ts'
 import type { Layout } from './organs.ts'
-import { along, randomFrom } from './vector.ts'
+import { randomFrom } from './vector.ts'
 
 /** Lay every organ of a stem. */
 export const addLayout = (b: Builder, layout: Layout): void => {
   const { line, stem } = layout
   addTube(b, stretch(line, 0, stem.until, 30), stem.r0, stem.r1, stem.tissue, 7)
-  for (const twig of layout.twigs) addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, 6)
+  for (const twig of layout.twigs)
+    addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, twig.tissue === 'leaf' ? 11 : 6)
   for (const leaf of layout.leaves) addLeaf(b, leaf)
   // Many heads share the triangles that one would get.
   const whole = b.detail
   if (layout.heads.length > 4) b.detail *= Math.max(0.5, Math.sqrt(2.5 / layout.heads.length))
-  for (const head of layout.heads) {
-    if (head.twin) {
-      for (const k of [-0.5, 0.5]) addHead(b, { ...head, f: { ...head.f, o: along(head.f.o, head.twin, k) } })
-    } else addHead(b, head)
-  }
+  for (const head of layout.heads) addHead(b, head)
   b.detail = whole
   for (const rope of layout.ropes) {
     const make = ROPES[rope.kind] ?? ROPES.spike!

@@ -55,8 +55,8 @@ export interface HeadOrgan {
   seed: number
   shape: Shape
   small: boolean
-  /** It is two alike, this far apart; one stand-in serves both. */
-  twin?: Point3
+  /** How far it is open at openness 0, where the plant is cut with its heads showing; 0 if left out. */
+  least?: number
 }
 export interface RopeOrgan {
   /** Name in ROPES. */

@@ -13,8 +13,7 @@ const STEM = KINDS.indexOf('stem')
 
 /** Least thickness of a flat stand-in, mm. */
 const THIN = 0.3
-/** Of many heads, leaves or twigs alike this many are kept, each so much larger. Ours. */
-const MOST_TWINS = 18
+/** Of many twigs alike this many are kept, each so much larger. Ours. */
 const MOST_TWIGS = 12
 /** Of a few large leaves, those that hang more than this get an ellipsoid for each half. Ours. */
 const BENT = 0.3
@@ -66,8 +65,8 @@ const umbelRays = ({ f, size, open, shape }: HeadOrgan): void => {
   }
 }
 
-const headStandins = (head: HeadOrgan, { flower }: Fitted, more: number): void => {
-  const { f, twin } = head
+const headStandins = (head: HeadOrgan, { flower }: Fitted): void => {
+  const { f } = head
   const x = Math.max(0, Math.min(1, head.open)) * 2
   const stage = x < 1 ? 0 : 1
   const [low, high, t] = [flower[stage]!, flower[stage + 1]!, x - stage]
@@ -75,19 +74,6 @@ const headStandins = (head: HeadOrgan, { flower }: Fitted, more: number): void =
   const m = (i: number): number => k * mixAt(low, high, i, t)
   for (let i = 0; i < low.length; i += SLAB) {
     const o = at(f, m(i), m(i + 1), m(i + 2))
-    if (twin) {
-      // Two alike share one ellipsoid, its axes along the line between them, across it, and up.
-      const w = unit(twin)
-      const side = unit(cross(f.w, w), f.u)
-      packEllipsoid(
-        BLOOM,
-        o,
-        scale(w, 2 * m(i + 3) * more),
-        scale(side, m(i + 7) * more),
-        scale(cross(w, side), m(i + 11) * more),
-      )
-      continue
-    }
     const axis = (j: number): Point3 => turned(f, m(i + j), m(i + j + 1), m(i + j + 2))
     packEllipsoid(BLOOM, o, axis(3), axis(6), axis(9))
   }
@@ -116,7 +102,9 @@ const twigStandins = ({ points, r0, r1, tissue }: Twig, more: number, wide: numb
   const k = leaf ? wide : more
   for (let i = 0; i < pieces; i++) {
     const [from, till] = [Math.round((i * n) / pieces), Math.round(((i + 1) * n) / pieces)]
-    packCapsule(leaf ? LEAF : STEM, points[from]!, points[till]!, (r0 + ((r1 - r0) * (i + 0.5)) / pieces) * k)
+    // A blade seen end on shows its stoutest place.
+    const radius = leaf && i === 0 ? r0 : r0 + ((r1 - r0) * (i + 0.5)) / pieces
+    packCapsule(leaf ? LEAF : STEM, points[from]!, points[till]!, radius * k)
   }
 }
 
@@ -166,9 +154,7 @@ export const packStandins = (layout: Layout, fitted: Fitted, openness: number): 
   for (let i = 0; i < keptTwigs; i++) kept += sideOf(twigAt(i))
   for (let i = 0; i < keptTwigs; i++) twigStandins(twigAt(i), keptTwigs < twigs.length ? all / kept : 1, leaf[0])
   for (const one of leaves) leafStandin(one, leaf, leaves.length <= FEW)
-  const keptHeads = heads[0]?.twin ? Math.min(heads.length, MOST_TWINS) : heads.length
-  const larger = Math.sqrt(heads.length / Math.max(1, keptHeads))
-  for (let i = 0; i < keptHeads; i++) headStandins(heads[Math.floor((i * heads.length) / keptHeads)]!, fitted, larger)
+  for (const head of heads) headStandins(head, fitted)
   for (const rope of ropes) ropeStandins(line, rope, fitted)
   return endPack()
 }

@@ -1,59 +1,104 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { PLANTS } from '../../../src/catalogue/index.ts'
+import { type Habit, PLANTS } from '../../../src/catalogue/index.ts'
 import table from '../../../src/geometry/habits/fitted.json' with { type: 'json' }
 import { fittedOf, fromRow, plantKey } from '../../../src/geometry/habits/fitted.ts'
 import { buildSolid, buildStandins } from '../../../src/geometry/habits/index.ts'
 import { STANDIN_STRIDE } from '../../../src/geometry/types.ts'
-import { measurePlant } from '../../calibrate/measure.ts'
-import { inputOf, SINGLE } from './fixtures.ts'
-import { outlineAreas, viewAt } from './outline.ts'
+import { measurePlant, waysFor } from '../../calibrate/measure.ts'
+import { inputOf, LEAFY, SINGLE } from './fixtures.ts'
+import { type Areas, agreement, outlineAreas, viewAt } from './outline.ts'
 
-/** Every third plant of the catalogue, by the seed and from the side of the examples. */
-const SAMPLE = PLANTS.filter((_, i) => i % 3 === 1)
-const ROLL = 55
-const apart = ({ drawn, light }: { drawn: number; light: number }): number => light / drawn - 1
+const FACINGS = [0, 30, 60, 90, 120, 180] as const
 const rows = table.plants as Record<string, readonly number[]>
-const within = (found: readonly { head: number }[], most: number): number =>
-  found.filter((x) => Math.abs(x.head) <= most).length / found.length
+const apart = ({ drawn, light }: Areas): number => light / drawn - 1
 
-const look = (seed: number, roll: number) =>
-  SAMPLE.flatMap((plant) =>
-    [0, 0.5, 1].flatMap((openness) => {
+interface Look {
+  at: string
+  /** Difference of the heads' outline areas over the drawn one. */
+  head: number
+}
+
+/** Every plant tight, half open and open, from all sides that differ; leaves that never open once. */
+const look = (seed: number, roll: number, facings: readonly number[], plants = PLANTS): Look[] =>
+  plants.flatMap((plant) =>
+    (LEAFY.includes(plant.habit) ? [1] : [0, 0.5, 1]).flatMap((openness) => {
       const { mesh, standins } = buildSolid(inputOf(plant, openness, { seed }))
-      return [0, 30, 60, 90].map((facing) => {
-        const view = viewAt(facing, roll)
-        return {
-          at: `${plant.id} ${openness} ${facing}°`,
-          head: apart(outlineAreas(mesh, standins, view, 'head')),
-          // Thin stems need small points.
-          stem: facing < 90 || openness < 1 ? 0 : apart(outlineAreas(mesh, standins, view, 'stem', 1400)),
-        }
+      return facings.map((facing) => {
+        const areas = outlineAreas(mesh, standins, viewAt(facing, roll), 'head')
+        const at = `${plant.id} ${openness} ${facing}°`
+        return { at, head: apart(areas) }
       })
     }),
   )
+const beyond = (found: readonly Look[], most: number): string[] =>
+  found.filter((x) => Math.abs(x.head) > most).map((x) => `${x.at}: ${(100 * x.head).toFixed(1)} %`)
+const share = (found: readonly Look[], most: number): number => 1 - beyond(found, most).length / found.length
+
+/** Views that are not within 5 %, and within what they are: small buds of several flowers, and an iris from above. */
+const APART: Record<string, number> = {
+  'lily-oriental 0 30°': 0.06,
+  'iris 1 0°': 0.06,
+  'freesia 0 60°': 0.06,
+  'freesia 0 90°': 0.075,
+}
+
+/** Habits whose head is one body without air. */
+const COMPACT: readonly Habit[] = ['rosette', 'quilled', 'ray', 'pincushion', 'globe', 'dome']
+const mean = (some: readonly number[]): number => some.reduce((sum, x) => sum + x, 0) / some.length
 
 describe('the light stand-ins', () => {
-  let found: ReturnType<typeof look> = []
+  let found: Look[] = []
   beforeAll(() => {
-    found = look(7, ROLL)
-  }, 60_000)
+    found = look(7, 55, FACINGS)
+  }, 180_000)
 
-  test('cover what is drawn within 5 % in at least nineteen views out of twenty', () => {
-    expect(within(found, 0.05)).toBeGreaterThanOrEqual(0.95)
+  test('cover within 5 % what is drawn, for every plant, openness and facing but four, which are named', () => {
+    expect(
+      beyond(
+        found.filter((x) => !(x.at in APART)),
+        0.05,
+      ),
+    ).toEqual([])
+    expect(found.filter((x) => Math.abs(x.head) > (APART[x.at] ?? 1))).toEqual([])
   })
 
   test('cover what is drawn within 2 % on the mean', () => {
     expect(found.reduce((sum, x) => sum + Math.abs(x.head), 0) / found.length).toBeLessThan(0.02)
   })
 
-  // Petals fall another way for each seed, and a calla is not as wide from each side.
-  test('do as well by a seed and from a side that were not measured, in nine views out of ten', () => {
-    expect(within(look(12, 80), 0.05)).toBeGreaterThanOrEqual(0.88)
+  test('lie where the drawn heads lie: both cover four fifths and more of what either covers', () => {
+    const heads = PLANTS.filter((plant) => COMPACT.includes(plant.habit)).flatMap((plant) =>
+      [0, 0.5, 1].map((openness) => {
+        const { mesh, standins } = buildSolid(inputOf(plant, openness))
+        return [0, 30, 60, 90].map((facing) => agreement(outlineAreas(mesh, standins, viewAt(facing, 55), 'bloom')))
+      }),
+    )
+    expect(mean(heads.map(([face]) => face!))).toBeGreaterThan(0.85)
+    expect(mean(heads.flatMap((head) => head.slice(1, 3)))).toBeGreaterThan(0.8)
+    // Edge on, a flat flower is a ragged line.
+    expect(mean(heads.map((head) => head[3]!))).toBeGreaterThan(0.7)
+    expect(Math.min(...heads.flatMap((head) => head.slice(0, 3)))).toBeGreaterThan(0.4)
+  }, 60_000)
+
+  // Petals and side stems fall another way for each seed.
+  test('do as well by a seed and from a side that were not measured, in more than nine views of ten', () => {
+    const other = look(
+      12,
+      80,
+      [0, 60, 90],
+      PLANTS.filter((_, i) => i % 2 === 1),
+    )
+    expect(share(other, 0.05)).toBeGreaterThanOrEqual(0.93)
+    expect(beyond(other, 0.16)).toEqual([])
   }, 60_000)
 
   test('cover the bare stems within a tenth, the thinnest within a fifth, seen from the side', () => {
-    expect(found.filter((x) => Math.abs(x.stem) > 0.2)).toEqual([])
-    expect(found.filter((x) => Math.abs(x.stem) > 0.1).length).toBeLessThanOrEqual(1)
+    const stems = PLANTS.filter((_, i) => i % 3 === 1).map((plant) => {
+      const { mesh, standins } = buildSolid(inputOf(plant, 1))
+      return { id: plant.id, stem: apart(outlineAreas(mesh, standins, viewAt(90, 55), 'stem', 1400)) }
+    })
+    expect(stems.filter((x) => Math.abs(x.stem) > 0.2)).toEqual([])
+    expect(stems.filter((x) => Math.abs(x.stem) > 0.1).length).toBeLessThanOrEqual(1)
   })
 })
 
@@ -68,7 +113,8 @@ describe('the file of stand-ins', () => {
     (id) => {
       const plant = PLANTS.find((p) => p.id === id)!
       const [, per = 0, count = 0] = rows[id]!
-      const { row } = measurePlant(plant, { per: per as 0 | 3 | 6 | 9, count })!
+      const way = waysFor(plant).find((one) => one.per === per && one.count === count)!
+      const { row } = measurePlant(plant, way)!
       expect(row.length).toBe(rows[id]!.length)
       // A digit of rounding apart: sines differ in their last place from one processor to another.
       row.forEach((n, i) => {

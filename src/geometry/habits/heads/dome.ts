@@ -10,8 +10,8 @@ export const dome: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const petals = Math.round(num(shape, 'petals', 4))
   const r = D * 0.42
   const h = r * num(shape, 'height', 0.9)
-  const size = D * (1.02 / Math.sqrt(n)) * lerp(0.62, 1, Math.sqrt(open))
-  addCap(b, f, r * 0.86, h * 0.8, -h * 0.35, 'petal-second')
+  const size = D * (1.02 / Math.sqrt(n)) * lerp(0.95, 1, open)
+  addCap(b, f, r * 0.84, h * 0.76, -h * 0.35, 'petal-second')
   addCap(b, f, r * 0.86, -h * 0.25, -h * 0.35, 'green')
   for (let i = 0; i < n; i++) {
     const z = 1 - 1.28 * ((i + 0.5) / n)

@@ -3,18 +3,19 @@ import { crane } from './crane.ts'
 import { cup } from './cup.ts'
 import { dome } from './dome.ts'
 import { globe } from './globe.ts'
+import { knot } from './knot.ts'
 import { orchid } from './orchid.ts'
 import { pincushion } from './pincushion.ts'
 import { protea } from './protea.ts'
 import { quilled } from './quilled.ts'
 import { ray } from './ray.ts'
 import { rosette } from './rosette.ts'
-import { berry, blossom, pea, speck } from './small.ts'
+import { berry, pea, speck } from './small.ts'
 import { spathe } from './spathe.ts'
 import { trumpet } from './trumpet.ts'
 import { umbel } from './umbel.ts'
 
-/** Every kind of head by name; the names are those of the habits, and `berry`, `blossom`, `speck`, `pea` for small ones, `crane` (strelitzia) and `protea`. */
+/** Every kind of head by name; the names are those of the habits, and `berry`, `speck`, `pea` for small ones, `knot` for clouds, `crane` (strelitzia) and `protea`. */
 export const HEADS: Record<string, HeadMaker> = {
   rosette,
   quilled,
@@ -28,8 +29,8 @@ export const HEADS: Record<string, HeadMaker> = {
   dome,
   orchid,
   berry,
-  blossom,
   speck,
+  knot,
   pea,
   crane,
   protea,

@@ -43,12 +43,14 @@ export const thistle: HeadMaker = (b, f, D, { open, shape, random, small }) => {
 
 /**
  * Open outer florets round a domed centre: scabious.
- * shape: kind ('thistle' has stiff bracts), florets (outer, a row), centre (its diameter over the head's).
+ * shape: kind ('thistle' has stiff bracts), florets (outer, a row), centre (its diameter over the head's),
+ * pointed (1: lobes like a cornflower's).
  */
 export const pincushion: HeadMaker = (b, f, D, head) => {
   if (word(head.shape, 'kind', '') === 'thistle') return thistle(b, f, D, head)
   const { open, shape, random, small } = head
   const outer = Math.round(num(shape, 'outer', 11))
+  const pointed = num(shape, 'pointed', 0) > 0
   for (let row = 1; row >= 0; row--) {
     for (let i = 0; i < outer; i++) {
       const turn = ((i + row * 0.5 + (random() - 0.5) * 0.3) / outer) * TAU
@@ -57,17 +59,18 @@ export const pincushion: HeadMaker = (b, f, D, head) => {
           b,
           f,
           {
-            turn: turn + lobe * 0.16,
+            turn: turn + lobe * (pointed ? 0.19 : 0.16),
             out: D * 0.15,
             up: D * (0.01 - row * 0.03),
             length: D * (0.335 - 0.05 * Math.abs(lobe) - (row ? 0 : 0.05)) * about(random, 0.07),
-            width: D * 0.15,
+            width: D * (pointed ? 0.11 : 0.15),
             base: lerp(0, 45, open) + row * 14,
             tip: lerp(-30, 88, open) + row * 20 + (random() - 0.5) * 14,
             hollow: -D * 0.25,
             ruffle: D * 0.018,
             waves: 6,
             phase: random() * 6,
+            outline: pointed ? 'point' : 'round',
             nu: 5,
             nv: 4,
           },

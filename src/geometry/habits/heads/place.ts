@@ -1,6 +1,6 @@
 import { type Builder, TISSUE_NUMBER } from '../builder.ts'
 import type { HeadOrgan } from '../organs.ts'
-import { randomFrom } from '../vector.ts'
+import { lerp, randomFrom } from '../vector.ts'
 import { HEADS } from './index.ts'
 
 const DIRECTIONS = 8
@@ -48,7 +48,7 @@ export const addHead = (b: Builder, head: HeadOrgan): number => {
   const firstFace = b.faces
   const first = b.vertices
   const { f, size, open, shape, small } = head
-  make(b, f, size, { open, shape, small, random: randomFrom(head.seed) })
+  make(b, f, size, { open: lerp(head.least ?? 0, 1, open), shape, small, random: randomFrom(head.seed) })
   const width = meanWidth(b, first, firstFace, head)
   if (width < 1e-6) return 1
   const k = size / width

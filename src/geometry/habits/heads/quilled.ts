@@ -6,7 +6,8 @@ import { protea } from './protea.ts'
 
 /**
  * Many rows of narrow petals on a dome: dahlia, chrysanthemum.
- * shape: petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower).
+ * shape: petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower),
+ * dome (height of the heart over the head's width).
  */
 export const quilled: HeadMaker = (b, f, D, head) => {
   if (word(head.shape, 'kind', '') === 'protea') return protea(b, f, D, head)
@@ -14,6 +15,7 @@ export const quilled: HeadMaker = (b, f, D, head) => {
   const n = Math.round(small ? Math.min(46, num(shape, 'petals', 46)) : Math.min(130, num(shape, 'petals', 92)))
   const incurve = num(shape, 'incurve', 0)
   const narrow = num(shape, 'narrow', 1)
+  const dome = lerp(0.2, num(shape, 'dome', 0.2), open)
   for (let i = n - 1; i >= 0; i--) {
     const k = i / (n - 1)
     addPetal(
@@ -22,7 +24,7 @@ export const quilled: HeadMaker = (b, f, D, head) => {
       {
         turn: i * GOLDEN + (random() - 0.5) * 0.08,
         out: D * lerp(0.05, 0.105, open) * k ** 0.6,
-        up: D * lerp(0.2, -0.01, k ** 1.1),
+        up: D * lerp(dome, -0.01, k ** 1.1),
         length: D * lerp(0.085, lerp(0.26, 0.415, open), k ** 0.72) * about(random, 0.035),
         width: D * lerp(0.075, 0.17, k ** 0.6) * narrow,
         base: lerp(2, lerp(30, 80, open), k ** 0.66),
@@ -38,7 +40,7 @@ export const quilled: HeadMaker = (b, f, D, head) => {
       'petal',
     )
   }
-  addCap(b, f, D * lerp(0.07, 0.17, open * (1 - incurve)), D * 0.17, -D * 0.02, 'petal')
+  addCap(b, f, D * lerp(0.07, 0.17, open * (1 - incurve)), D * 0.85 * dome, -D * 0.02, 'petal')
   addCap(b, f, D * lerp(0.07, 0.12, open), -D * 0.06, -D * 0.02, 'green')
   for (let i = 0; i < 8; i++) {
     addPetal(

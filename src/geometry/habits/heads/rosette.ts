@@ -5,7 +5,8 @@ import { addCalyx, addCap, addStamen } from './parts.ts'
 
 /**
  * A spiral of cupped petals: the heart upright and incurved, the rim opened and at last reflexed.
- * shape: petals, tightness (0 loose … 1 tight), fringe, ruffle, cupping, eye (share of D that is heart).
+ * shape: petals, tightness (0 loose … 1 tight), fringe, ruffle, cupping (0 flat … 1 a deep cup), dome (1: the heart
+ * stands high), stamens.
  */
 export const rosette: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const full = num(shape, 'petals', 36)
@@ -15,6 +16,7 @@ export const rosette: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const fringe = 0.32 * num(shape, 'fringe', 0)
   const ruffle = num(shape, 'ruffle', 1)
   const cup = num(shape, 'cupping', 0)
+  const dome = num(shape, 'dome', 0) * open
   const reach = lerp(0.5, 1, open)
   for (let i = n - 1; i >= 0; i--) {
     const k = n > 1 ? i / (n - 1) : 1
@@ -26,8 +28,8 @@ export const rosette: HeadMaker = (b, f, D, { open, shape, random, small }) => {
       {
         turn: i * GOLDEN + (random() - 0.5) * 0.5,
         out: D * (0.018 + 0.075 * k ** 0.85),
-        up: D * (0.11 * (1 - k ** 0.85) - 0.02),
-        length: D * lerp(0.22, 0.445, k ** 0.8) * about(random, 0.06),
+        up: D * ((0.11 + 0.1 * dome) * (1 - k ** 0.85) - 0.02),
+        length: D * lerp(0.22 + 0.12 * dome, 0.445, k ** 0.8) * about(random, 0.06),
         width: D * lerp(0.17, 0.52, k ** 0.75) * (n < 20 ? 1.12 : 1),
         base: lerp(4, 47 * reach * (1 - 0.25 * cup), away) + (random() - 0.5) * 7,
         tip: tip + (random() - 0.5) * 10,

@@ -1,57 +1,25 @@
 import { addBall } from '../builder.ts'
 import { type HeadMaker, num } from '../organs.ts'
 import { addPetal } from '../petal.ts'
-import { frameIn, GOLDEN, lerp, TAU } from '../vector.ts'
+import { frameIn, lerp, TAU } from '../vector.ts'
 import { addFloret } from './floret.ts'
-import { addStamen, addTurned } from './parts.ts'
+import { addTurned } from './parts.ts'
 
-/** A tiny double flower of a few kite petals: gypsophila. */
-export const speck: HeadMaker = (b, f, D, { open, random }) => {
+/** A tiny double flower of kite petals in three tiers, small ones in one: gypsophila. */
+export const speck: HeadMaker = (b, f, D, { open, random, small }) => {
   if (open < 0.3) {
-    addBall(b, f, D * 0.42, D * 0.5, 0, 'petal', 3, 5)
+    if (small) addFloret(b, f, D * 0.5, 5, 1.5, 1, 'petal')
+    else addBall(b, f, D * 0.42, D * 0.5, 0, 'petal', 3, 5)
     return
   }
-  addFloret(b, f, D * 0.5, 5, lerp(0.9, 0.15, open), 0.9, 'petal', 'petal-second')
-  const g = frameIn(f, [0, 0, D * 0.05], [random() - 0.5, random() - 0.5, 3], random() * 6)
-  addFloret(b, g, D * 0.36, 5, 0.6, 0.8, 'petal')
-}
-
-/** A five-petalled flower with stamens: wax flower, limonium, blossom. shape: headPetals, stamens. */
-export const blossom: HeadMaker = (b, f, D, { open, shape, random, small }) => {
-  const n = Math.round(num(shape, 'headPetals', 5))
-  for (let i = 0; i < n; i++) {
-    addPetal(
-      b,
-      f,
-      {
-        turn: (i * TAU) / n + (random() - 0.5) * 0.1,
-        out: D * 0.05,
-        length: D * 0.44,
-        width: (D * 2.2) / n,
-        base: lerp(10, 62, open),
-        tip: lerp(-50, 92, open),
-        hollow: D * 0.35,
-        notch: num(shape, 'notch', 0),
-        nu: 3,
-        nv: 2,
-      },
-      'petal',
-    )
-  }
-  addTurned(
-    b,
-    f,
-    (u) => D * lerp(0.02, 0.13, Math.sqrt(u)),
-    (u) => -D * 0.2 * (1 - u) + D * 0.03,
-    'green',
-    3,
-    6,
-  )
-  if (open < 0.3 || small) return
-  for (let i = 0; i < 7; i++) {
-    const a = i * GOLDEN
-    const r = D * 0.13
-    addStamen(b, f, [0, 0, 0], [r * Math.cos(a), r * Math.sin(a), D * 0.16], D * 0.022, 'petal-second')
+  addFloret(b, f, D * 0.5, 5, lerp(0.7, 0.1, open), 0.95, 'petal')
+  if (small) return
+  for (const [up, size, lift] of [
+    [0.06, 0.4, 0.55],
+    [0.12, 0.26, 1],
+  ] as const) {
+    const g = frameIn(f, [0, 0, D * up], [random() - 0.5, random() - 0.5, 3], random() * 6)
+    addFloret(b, g, D * size, 5, lift, 0.85, 'petal')
   }
 }
 
@@ -100,13 +68,13 @@ export const pea: HeadMaker = (b, f, D, { open, random }) => {
     {
       turn: 0,
       length: D * 0.62,
-      width: D * 1.0,
+      width: D * 0.86,
       base: back * 0.5,
       tip: back + 18,
       hollow: D * lerp(0.25, 0.9, open),
-      notch: 0.12,
-      ruffle: D * 0.03,
-      waves: 7,
+      notch: 0.07,
+      ruffle: D * 0.012,
+      waves: 5,
       phase: random() * 6,
       nu: 7,
       nv: 8,

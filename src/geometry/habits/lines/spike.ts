@@ -165,7 +165,8 @@ const PETALS: Record<string, number> = { bee: 5, double: 6, star: 5 }
 
 /**
  * Florets in a spiral round the end of a stem (or in two rows to one side): open below, buds above, green at the tip.
- * shape: floret (name above), florets (count), petals, taper (0 even … 1 to a point), oneSided (1), floretSize (mm).
+ * shape: floret (name above), florets (count), petals, taper (0 even … 1 to a point), oneSided (1), floretSize (mm),
+ * fill (size of florets over what just covers the stem), tinted (share of the spike that shows colour before it opens).
  */
 export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random }) => {
   const name = word(shape, 'floret', 'open')
@@ -192,10 +193,11 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
   const petals = Math.round(num(shape, 'petals', PETALS[name] ?? 4))
   const taper = num(shape, 'taper', name === 'open' ? 0.86 : name === 'thread' ? 0.45 : 0.7)
   const opened = lerp(0.04, 0.85, open)
+  const tinted = num(shape, 'tinted', 0.25)
   const long = to - from
   // Many florets cover the stem by their number, few by their size.
   const natural = Math.sqrt((Math.PI * width * long * 1.5) / n)
-  const size = num(shape, 'floretSize', sided ? width * 0.8 : Math.min(width * 0.62, natural))
+  const size = num(shape, 'floretSize', sided ? width * 0.8 : Math.min(width * 0.62, natural * num(shape, 'fill', 1)))
   for (let i = 0; i < n; i++) {
     const k = i / (n - 1)
     // From the top down the spiral of thread florets opens; everywhere else from below.
@@ -217,8 +219,7 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
       const g = frameIn(f, place, out)
       floret(b, g, s, petals, random, i)
     } else if (name === 'thread') addDome(b, f, place, out, Math.max(width * 0.07, s * 0.42), 'green', 1)
-    else
-      addDome(b, f, place, out, Math.max(width * 0.03, s * 0.5), first < opened + 0.25 ? 'petal-second' : 'green', 1.5)
+    else addDome(b, f, place, out, Math.max(width * 0.03, s * 0.5), first < opened + tinted ? 'petal' : 'green', 1.5)
     if (sided) {
       // Each floret of a comb sits in a green sheath.
       const side: [number, number, number] = [out[0], out[1], 2.2]

@@ -1,12 +1,13 @@
-import type { Habit } from '../../../catalogue/index.ts'
+import type { Habit, Plant } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
 import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
+import { cloud } from './cloud.ts'
 import { oppositeLeaves } from './opposite.ts'
 import { single } from './single.ts'
 import { spikes } from './spikes.ts'
-import { berryBranch, cloud, orchidSpray, spray, trumpets } from './sprays.ts'
+import { berryBranch, orchidSpray, spray, trumpets } from './sprays.ts'
 
 /** What a plan works with: it adds heads, ropes, leaves and twigs to the layout. */
 export interface PlanCase {
@@ -18,6 +19,10 @@ export interface PlanCase {
   random: Random
   /** head_mm */
   head: number
+  /** Its diameter once it is open, mm: what side stems are as long as. */
+  full: number
+  /** How far heads are open at openness 0; see `cutOpen`. */
+  least: number
   /** Length of stem above the mouth, mm. */
   above: number
   /** Flowering or leafy length, mm. */
@@ -51,6 +56,17 @@ const PLANS: Record<Habit, Plan> = {
   'broad-leaf': broadLeaf,
 }
 
+/** A plant that has no width of its own in bud is cut with its heads showing: so far are they open at openness 0. Ours. */
+const cutOpen = (plant: Plant): number => (plant.headClosed_mm ? 0 : (SHOWING[plant.habit] ?? 0))
+const SHOWING: Partial<Record<Habit, number>> = { ray: 0.34, pincushion: 0.42, quilled: 0.4, spray: 0.4 }
+
+/** How much a head of a plant widens from this openness on. */
+const widens = ({ headClosed_mm, headOpen_mm }: Plant, openness: number): number => {
+  const open = headOpen_mm.value
+  const closed = headClosed_mm?.value ?? open
+  return open / Math.max(1, closed + (open - closed) * openness)
+}
+
 /** Take a stem apart into heads, flowering lengths, leaves, twigs and the bare stem. mm, relative to the tip. */
 export const layoutOf = (input: SolidInput): Layout => {
   const { plant, curve, seed } = input
@@ -72,6 +88,18 @@ export const layoutOf = (input: SolidInput): Layout => {
   const f = frameOf([0, 0, 0], input.axis, side, random() * 6.28)
   const long = plant.headLength_mm?.value ?? Math.max(head * 2, above * 0.6)
   const plan = PLANS[plant.habit] ?? single
-  plan({ input, shape, line, f, random, head, above, long, layout })
+  plan({
+    input,
+    shape,
+    line,
+    f,
+    random,
+    head,
+    full: head * widens(plant, input.openness),
+    least: cutOpen(plant),
+    above,
+    long,
+    layout,
+  })
   return layout
 }

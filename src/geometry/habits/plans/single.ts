@@ -48,6 +48,7 @@ export const single: Plan = (c) => {
     seed: input.seed + 17 * Math.floor(random() * 1000),
     shape,
     small: false,
+    least: c.least,
   })
   flowerLeaves(c)
 }

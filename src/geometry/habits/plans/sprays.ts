@@ -1,7 +1,7 @@
 import type { Point3 } from '../../../arrangement/index.ts'
 import { frameAt } from '../line.ts'
 import { type HeadOrgan, num, word } from '../organs.ts'
-import { about, add, along, at, bow, frameIn, frameOf, GOLDEN, lerp, scale, turned, unit } from '../vector.ts'
+import { about, add, along, at, bow, dot, frameOf, GOLDEN, lerp, scale, turned, unit } from '../vector.ts'
 import type { Plan, PlanCase } from './index.ts'
 import { leafOn } from './leaves.ts'
 import { flowerLeaves } from './single.ts'
@@ -16,22 +16,21 @@ const SMALL: Record<string, string> = {
   button: 'globe',
   mum: 'quilled',
   chrysanthemum: 'quilled',
-  wax: 'blossom',
-  limonium: 'blossom',
-  star: 'blossom',
   alstroemeria: 'trumpet',
   thistle: 'pincushion',
 }
 export const headNamed = (name: string): string => SMALL[name] ?? name
 
 const headAt = (c: PlanCase, o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
-  f: frameOf(o, w, c.f.u, c.random() * 6.28),
+  // A sweet pea holds its standard up; other heads may turn any way.
+  f: word(c.shape, 'head', '') === 'pea' ? frameOf(o, w, [0, 0, 1]) : frameOf(o, w, c.f.u, c.random() * 6.28),
   kind: headNamed(word(c.shape, 'head', 'rosette')),
   size,
   open,
   seed: c.input.seed + Math.floor(c.random() * 1000),
   shape: c.shape,
   small: true,
+  least: c.least,
 })
 
 /** A side stem from the line at s, azimuth `turn`: it leaves leaning out and turns up. */
@@ -57,19 +56,24 @@ const lateral: Plan = (c) => {
 
 /**
  * Small heads on side stems, the terminal one largest, about a fifth in bud.
- * shape: head (rose, daisy, mum, button, carnation, wax …), heads (count), reach (side stems over the head), flat (1: all at one height).
+ * shape: head (rose, daisy, mum, button, carnation …), heads (count), reach (side stems over the head), flat (1: all at one height).
  */
 export const spray: Plan = (c) => {
   if (c.input.piece === 'lateral') {
     lateral(c)
     return
   }
-  const { input, shape, line, random, head, above, layout } = c
+  const { input, shape, line, random, head, full, above, layout } = c
   const n = Math.max(
     2,
     Math.min(14, Math.round(num(shape, 'heads', Math.min(9, Math.max(4, input.plant.bloomsPerStem.value))))),
   )
-  const room = Math.min(above * 0.85, head * lerp(2.6, 4.2, Math.min(1, n / 12)) * num(shape, 'reach', 1))
+  const room = Math.min(above * 0.85, full * lerp(2.6, 4.2, Math.min(1, n / 12)) * num(shape, 'reach', 1))
+  // A bud of lily shape is far narrower than its flower, others about half as wide.
+  const pea = word(shape, 'head', '') === 'pea'
+  const lily = headNamed(word(shape, 'head', 'rosette')) === 'trumpet'
+  const budWidth = lily ? 0.22 : 0.5
+  const wide = lily ? Math.min(head, full * lerp(budWidth, 1, input.openness ** 0.7)) : head
   for (let i = 0; i < n - 1; i++) {
     const k = n > 2 ? i / (n - 2) : 0.5
     const s = line.total - room * lerp(1, 0.16, k)
@@ -81,14 +85,14 @@ export const spray: Plan = (c) => {
       headAt(
         c,
         points[6]!,
-        w,
-        head * lerp(0.82, 1, random()) * (bud ? 0.55 : 1),
+        pea ? unit(along(w, [0, 0, 1], -dot(w, [0, 0, 1]) + 0.25), w) : w,
+        (bud ? Math.min(wide, full * budWidth) : wide) * lerp(0.82, 1, random()),
         bud ? Math.min(0.12, input.openness) : input.openness * about(random, 0.08) * 0.95,
       ),
     )
   }
-  layout.heads.push({ ...headAt(c, [0, 0, 0], c.f.w, head * 1.04, input.openness), f: c.f })
-  const l = num(shape, 'leafLength', Math.min(60, Math.max(20, head * 0.9)))
+  layout.heads.push({ ...headAt(c, [0, 0, 0], c.f.w, wide * 1.04, input.openness), ...(pea ? {} : { f: c.f }) })
+  const l = num(shape, 'leafLength', Math.min(60, Math.max(20, full * 0.9)))
   for (let i = 0; i < num(shape, 'leaves', 3); i++) {
     layout.leaves.push(
       leafOn(
@@ -102,49 +106,6 @@ export const spray: Plan = (c) => {
     )
   }
   layout.stem.r1 *= 0.7
-}
-
-/** Many tiny heads in pairs at the forks of fine branches: gypsophila, limonium. shape: heads (count), head, spreadOut. */
-export const cloud: Plan = (c) => {
-  const { input, shape, line, random, head, above, long, layout } = c
-  const whole = input.piece === 'whole'
-  const n = Math.round(Math.min(44, num(shape, 'pairs', 30)) * (whole ? 1 : 0.4))
-  const branches = whole ? 7 : 3
-  const room = Math.min(input.plant.headLength_mm ? long : head * 18, above * 0.8) * (whole ? 1 : 0.6)
-  const wide = num(shape, 'breadth', room * 0.42)
-  for (let i = 0; i < branches; i++) {
-    const k = i / branches
-    const f = frameAt(line, line.total - room * lerp(1, 0.3, k))
-    const turn = i * GOLDEN
-    const elbow = at(f, Math.cos(turn) * wide * 0.4, Math.sin(turn) * wide * 0.4, room * 0.3)
-    const end = at(f, Math.cos(turn) * wide * 0.8, Math.sin(turn) * wide * 0.8, room * lerp(0.75, 0.25, k))
-    layout.twigs.push({ points: bow(f.o, elbow, end, 6), r0: 0.7, r1: 0.35, tissue: 'stem' })
-  }
-  const kind = headNamed(word(shape, 'head', 'speck'))
-  for (let i = 0; i < n; i++) {
-    const branch = layout.twigs[i % branches]!
-    const j = 2 + (Math.floor(i / branches) % 5)
-    const p = branch.points[Math.min(6, j)]!
-    const turn = i * GOLDEN
-    const far = room * lerp(0.05, 0.18, random())
-    const f = frameAt(line, line.total - room * 0.5)
-    const o = add(p, turned(f, Math.cos(turn) * far * 0.75, Math.sin(turn) * far * 0.75, far * lerp(0.2, 1, random())))
-    const w = unit(turned(f, Math.cos(turn) * 0.5, Math.sin(turn) * 0.5, 1))
-    const twin = scale(turned(f, -Math.sin(turn), Math.cos(turn), 0.35), head * 1.15)
-    if (i % 3 === 0) layout.twigs.push({ points: [p, o], r0: 0.35, r1: 0.3, tissue: 'stem' })
-    const open = random() < 0.15 ? 0.1 : input.openness
-    layout.heads.push({
-      f: frameIn({ o, u: f.u, v: f.v, w }, [0, 0, 0], [0, 0, 1], random() * 6),
-      kind,
-      size: head * about(random, 0.1) * (open < 0.2 ? 0.7 : 1),
-      open,
-      seed: input.seed + i,
-      shape,
-      small: true,
-      twin,
-    })
-  }
-  layout.stem.r1 *= 0.3
 }
 
 /** Berries at the ends of short forks, pairs of leaves below them: hypericum. shape: berries, outline, ratio. */
@@ -211,12 +172,18 @@ export const orchidSpray: Plan = (c) => {
     const k = i / (n - 1)
     const f = frameAt(line, line.total - room * (1 - k * 0.98))
     const side = i % 2 ? 1 : -1
-    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, 0.55), scale(input.axis, 0.45))), f.v)
+    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, 0.7), scale(input.axis, 0.3))), f.v)
     const o = along(along(f.o, f.u, side * head * 0.3 * lerp(1, 0.5, k)), w, head * 0.12)
     layout.twigs.push({ points: [f.o, along(o, w, -head * 0.06)], r0: 0.9, r1: 0.8, tissue: 'stem' })
     const open = k > 0.4 + 0.5 * input.openness ? 0.05 : input.openness
     layout.heads.push({
-      ...headAt(c, o, w, head * (open < 0.1 ? 0.34 : lerp(1, 0.8, k)) * about(random, 0.04), open),
+      ...headAt(
+        c,
+        o,
+        w,
+        head * (open < 0.1 ? 0.34 : lerp(0.4, lerp(1, 0.8, k), open ** 0.7)) * about(random, 0.04),
+        open,
+      ),
       f: frameOf(o, w, f.w),
       kind: 'orchid',
       small: true,
@@ -227,7 +194,7 @@ export const orchidSpray: Plan = (c) => {
 
 /** Lilies with one to five flowers, a comb of freesias, daffodils with one. shape: heads, flower, leaves. */
 export const trumpets: Plan = (c) => {
-  const { input, shape, line, random, head, above, layout } = c
+  const { input, shape, line, random, head, full, above, layout } = c
   const flower = word(shape, 'flower', 'lily')
   const n =
     input.piece === 'lateral'
@@ -257,7 +224,7 @@ export const trumpets: Plan = (c) => {
         make(
           along(p, c.f.w, -head * 0.12 * k),
           unit(along(c.f.w, d, 0.25 + 0.3 * k)),
-          head * lerp(1, 0.3, Math.min(1, i * 0.22 + (1 - open) * 0.4)),
+          head * lerp(1, 0.12, Math.min(1, i * 0.22 + (1 - open) * 0.4)),
           open,
         ),
       )
@@ -265,15 +232,15 @@ export const trumpets: Plan = (c) => {
     }
     const side = sideStem(
       c,
-      line.total - Math.min(above * 0.5, head * lerp(0.5, 0.85, k)),
+      line.total - Math.min(above * 0.5, full * lerp(0.5, 0.85, k)),
       i * 2.2 + random(),
-      head * lerp(0.75, 1, k),
+      full * lerp(0.75, 1, k),
       0.95,
     )
     // An amaryllis opens its flowers nearly together, a lily one after the other.
     const open = Math.max(0, input.openness - (flower === 'amaryllis' ? 0.08 : 0.28) * i)
     layout.twigs.push({ points: side.points, r0: layout.stem.r1 * 0.6, r1: layout.stem.r1 * 0.5, tissue: 'stem' })
-    layout.heads.push(make(side.points[6]!, side.w, head * lerp(0.22, 1, open ** 0.7), open))
+    layout.heads.push(make(side.points[6]!, side.w, Math.min(head, full * lerp(0.22, 1, open ** 0.7)), open))
   }
   flowerLeaves(c)
 }
