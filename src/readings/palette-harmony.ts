@@ -13,7 +13,7 @@ import type { Engine } from './engine.ts'
 import { type OtherEyes, type Patch, throughOtherEyes } from './other-eyes.ts'
 import { partColour } from './tones.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
-import { notApplicable } from './words.ts'
+import { notApplicable, shown } from './words.ts'
 
 export interface Colours {
   /** Blooms alone, blooms and leaves, and the vessel as well. */
@@ -109,25 +109,6 @@ const OU_LUO =
 /** 0 vivid … 100 quiet, by the flowers. Null with fewer than two flower colours. */
 const scaleOf = (c: Colours): number | null =>
   c.flowers.mean ? harmonyScale(c.flowers.mean.harmony, c.flowers.colours) : null
-
-const shown = (
-  key: string,
-  name: string,
-  value: number,
-  unit: string,
-  scale: [number, number],
-  rule: string,
-  source: string,
-): Held => ({
-  key,
-  name,
-  value,
-  unit,
-  scale,
-  band: null,
-  rule,
-  source,
-})
 
 const MACHADO = 'CIEDE2000; colour vision after Machado, Oliveira and Fernandes, IEEE TVCG 15(6), 2009'
 const WHO: Record<Vision, string> = {

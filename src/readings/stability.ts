@@ -5,7 +5,7 @@ import type { Engine } from './engine.ts'
 import { WAYS as ROUND, turnOf } from './extents.ts'
 import type { Because, Mark, ReadingResult } from './types.ts'
 import { type Weight, weigh } from './weight.ts'
-import { hold, round, scoreOf } from './words.ts'
+import { hold, round, scoreOf, shown } from './words.ts'
 
 export interface Stability {
   weight: Weight
@@ -94,16 +94,6 @@ const partsOf = (engine: Engine, m: Stability) => {
     : null
   return { tip, spill }
 }
-
-const shown = (
-  key: string,
-  name: string,
-  value: number,
-  unit: string,
-  scale: [number, number],
-  rule: string,
-  source: string,
-) => ({ key, name, value, unit, scale, band: null, rule, source }) as const
 
 const because = (engine: Engine, m: Stability): Because => {
   const { tip, spill } = partsOf(engine, m)

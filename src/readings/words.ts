@@ -57,6 +57,26 @@ export const hold = (reading: ReadingId, form: Form, m: Measured): { held: Held;
   return { held, part: row ? bandScore(value, row.band, row.fall) : null }
 }
 
+/** A value that is only shown, held against nothing. */
+export const shown = (
+  key: string,
+  name: string,
+  value: number,
+  unit: string,
+  scale: [number, number],
+  rule: string,
+  source: string,
+): Held => ({
+  key,
+  name,
+  value,
+  unit,
+  scale,
+  band: null,
+  rule,
+  source,
+})
+
 /** 0–100 from the parts that are held. */
 export const scoreOf = (parts: readonly (number | null)[]): number | null => {
   const held = parts.filter((p) => p !== null)
