@@ -9,11 +9,12 @@ import { meshOf } from '../../src/geometry/habits/mesh.ts'
 import type { Layout, SolidInput } from '../../src/geometry/habits/organs.ts'
 import { layoutOf } from '../../src/geometry/habits/plans/index.ts'
 import { packStandins } from '../../src/geometry/habits/standins.ts'
-import { clamp, randomFrom, UPRIGHT } from '../../src/geometry/habits/vector.ts'
+import { randomFrom, UPRIGHT } from '../../src/geometry/habits/vector.ts'
+import { LEVEL, namedAlike, namedAs, turnOf } from './axes.ts'
 import { boundsOf, type Seen, seenFrom } from './bounds.ts'
 import { leastSquares } from './least-squares.ts'
 import { cutShares, cutSlabs, shareOut } from './pieces.ts'
-import { countsOf, coverMesh, coverStandins, type Eye, eyeAt, newRaster, type Slab } from './silhouette.ts'
+import { countsOf, coverMesh, coverStandins, type Eye, eyeAt, newRaster } from './silhouette.ts'
 
 const ANGLES = [0, 30, 60, 90] as const
 /** Seeds to measure by. The first is that of the examples (tests, plates): it weighs more. */
@@ -121,47 +122,10 @@ const alone = (layout: Layout, open: number): { b: Builder; long: number } | nul
   return { b, long }
 }
 
-/** The rotation vector of three axes (columns of a rotation once each has length 1). */
-const turnOf = ({ a, b, c }: Slab): number[] => {
-  const u = [a, b, c].map((v) => v.map((x) => x / (Math.hypot(...v) || 1)))
-  const det =
-    u[0]![0]! * (u[1]![1]! * u[2]![2]! - u[1]![2]! * u[2]![1]!) -
-    u[0]![1]! * (u[1]![0]! * u[2]![2]! - u[1]![2]! * u[2]![0]!) +
-    u[0]![2]! * (u[1]![0]! * u[2]![1]! - u[1]![1]! * u[2]![0]!)
-  if (det < 0) u[2] = u[2]!.map((x) => -x)
-  const angle = Math.acos(clamp((u[0]![0]! + u[1]![1]! + u[2]![2]! - 1) / 2, -1, 1))
-  const v = [u[1]![2]! - u[2]![1]!, u[2]![0]! - u[0]![2]!, u[0]![1]! - u[1]![0]!]
-  const l = Math.hypot(...v)
-  if (l > 1e-6) return v.map((x) => (x / l) * angle)
-  const d = [0, 1, 2].map((i) => Math.sqrt(Math.max(0, (u[i]![i]! + 1) / 2)))
-  return angle < 1 ? [0, 0, 0] : d.map((x) => x * angle)
-}
-
 export interface Way {
   per: 0 | 3 | 6 | 9
   count: number
 }
-
-const ORDERS = [
-  ['a', 'b', 'c'],
-  ['a', 'c', 'b'],
-  ['b', 'a', 'c'],
-  ['b', 'c', 'a'],
-  ['c', 'a', 'b'],
-  ['c', 'b', 'a'],
-] as const
-const cosine = (p: Point3, q: Point3): number =>
-  (p[0] * q[0] + p[1] * q[1] + p[2] * q[2]) / (Math.hypot(...p) * Math.hypot(...q) || 1)
-
-/** The same ellipsoid, its axes named and turned as near to another's as they can be: so what is mixed is alike. */
-const namedAs = (s: Slab, other: Slab): Slab => {
-  const likeness = ([a, b, c]: (typeof ORDERS)[number]): number =>
-    Math.abs(cosine(s[a], other.a)) + Math.abs(cosine(s[b], other.b)) + Math.abs(cosine(s[c], other.c))
-  const [a, b, c] = ORDERS.reduce((best, order) => (likeness(order) > likeness(best) ? order : best))
-  const toward = (p: Point3, q: Point3): Point3 => (cosine(p, q) < 0 ? [-p[0], -p[1], -p[2]] : p)
-  return { o: s.o, a: toward(s[a], other.a), b: toward(s[b], other.b), c: toward(s[c], other.c) }
-}
-const LEVEL: Slab = { o: [0, 0, 0], a: [1, 0, 0], b: [0, 1, 0], c: [0, 0, 1] }
 
 /** Numbers of each stage's ellipsoids to begin with. */
 const beginning = (layout: Layout, { per, count }: Way): number[] | null => {
@@ -281,6 +245,11 @@ export const measurePlant = (plant: Plant, way: Way): Measured | null => {
       start.map((_, i) => i),
       everything,
     )
+  if (per === 9) {
+    const sized = own.map((_, i) => (isRadius(i, per) ? Math.exp(best[i]!) : best[i]!))
+    const alike = namedAlike(sized, count).map((x, i) => (isRadius(i, per) ? Math.log(x) : x))
+    best = [...alike, ...best.slice(own.length)]
+  }
   const row = whole(best).map((x) => Math.round(x))
   const [logs] = apartOf(fromRow(row), cases)
   const worst = stages.flatMap((_, s) =>

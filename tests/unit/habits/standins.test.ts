@@ -19,9 +19,9 @@ interface Look {
 }
 
 /** Every plant tight, half open and open, from all sides that differ; leaves that never open once. */
-const look = (seed: number, roll: number, facings: readonly number[], plants = PLANTS): Look[] =>
+const look = (seed: number, roll: number, facings: readonly number[], plants = PLANTS, stages = [0, 0.5, 1]): Look[] =>
   plants.flatMap((plant) =>
-    (LEAFY.includes(plant.habit) ? [1] : [0, 0.5, 1]).flatMap((openness) => {
+    (LEAFY.includes(plant.habit) ? [1] : stages).flatMap((openness) => {
       const { mesh, standins } = buildSolid(inputOf(plant, openness, { seed }))
       return facings.map((facing) => {
         const areas = outlineAreas(mesh, standins, viewAt(facing, roll), 'head')
@@ -90,6 +90,13 @@ describe('the light stand-ins', () => {
     )
     expect(share(other, 0.05)).toBeGreaterThanOrEqual(0.93)
     expect(beyond(other, 0.16)).toEqual([])
+  }, 60_000)
+
+  // Petals do not open evenly; the stand-ins between two stages are mixed evenly.
+  test('are rougher between the stages, but never lose a head', () => {
+    const between = look(7, 55, [0, 60], PLANTS, [0.25, 0.75])
+    expect(mean(between.map((x) => Math.abs(x.head)))).toBeLessThan(0.06)
+    expect(beyond(between, 0.5)).toEqual([])
   }, 60_000)
 
   test('cover the bare stems within a tenth, the thinnest within a fifth, seen from the side', () => {
