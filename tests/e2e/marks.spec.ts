@@ -20,6 +20,8 @@ test('pointing at a reading, by focus, shows its marks on the drawing; leaving i
     await expect.poll(async () => (await litStems(page)).sort()).toEqual(expect.arrayContaining(focal))
   })
   await test.step('air and holes: a circle with its width in the person’s units', async () => {
+    // The hole is drawn from the side on which it gapes; its values stand beside every side.
+    await page.getByRole('button', { name: /largest hole .*the most/ }).first().click()
     await reading(page, 'Air and holes').focus()
     await expect.poll(() => marks(page)).toContain('circle')
     expect(await litStems(page)).toEqual([])
