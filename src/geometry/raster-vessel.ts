@@ -62,7 +62,8 @@ const chord = (vessel: Vessel, a: number, b: number, X: number, c: number, s: nu
 export const splatVesselPlan = (layer: Layer, grid: Grid, vessel: Vessel): void => {
   const { width, height, mm, zeroRow } = grid
   const levels = 24
-  for (let k = 0; k <= levels; k++) {
+  // From the rim down: most of what is lower lies under what is already painted, and is not asked about.
+  for (let k = levels; k >= 0; k--) {
     const f = k / levels
     const section = outerSection(vessel, f)
     const z = (f - 1) * vessel.height
@@ -71,8 +72,10 @@ export const splatVesselPlan = (layer: Layer, grid: Grid, vessel: Vessel): void 
       if (Math.abs(y) > section.b) continue
       const half = Math.min(width / 2, Math.ceil(section.a / mm) + 1)
       for (let col = Math.floor(width / 2 - half); col < width / 2 + half; col++) {
+        const i = r * width + col
+        if (layer.depth[i]! >= z) continue
         const x = (col + 0.5 - width / 2) * mm
-        if (reachIn(vessel, section, x, y) <= 1) put(layer, r * width + col, z, z)
+        if (reachIn(vessel, section, x, y) <= 1) put(layer, i, z, z)
       }
     }
   }

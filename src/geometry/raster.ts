@@ -88,10 +88,11 @@ export const splatEllipsoid = (
   const suu = f[0] * fx + f[1] * fy + f[2] * fz
   if (!(suu > 0)) return
   const reach = Math.sqrt(suu)
+  const perMm = 1 / mm
   const cu = x * f[0] + y * f[1] + z * f[2]
   // `| 0` keeps rows and columns whole numbers for the compiler; without it the loops below count in doubles.
-  const r0 = Math.max(0, Math.ceil((cu - reach) / mm + zeroRow - 0.5) | 0)
-  const r1 = Math.min(height - 1, Math.floor((cu + reach) / mm + zeroRow - 0.5) | 0)
+  const r0 = Math.max(0, Math.ceil((cu - reach) * perMm + zeroRow - 0.5) | 0)
+  const r1 = Math.min(height - 1, Math.floor((cu + reach) * perMm + zeroRow - 0.5) | 0)
   if (r0 > r1) return
   const ex = xx * e[0] + xy * e[1] + xz * e[2]
   const ey = xy * e[0] + yy * e[1] + yz * e[2]
@@ -117,30 +118,32 @@ export const splatEllipsoid = (
   const { owner, depth, back, mass } = layer
   const backOwner = back ? back.owner : null
   const backDepth = back ? back.depth : null
+  const perTall = 1 / suu
+  const perWide = mm / wide
+  const step = px * mm
   for (let r = r0; r <= r1; r++) {
     const du = (r + 0.5 - zeroRow) * mm - cu
-    const left = 1 - (du * du) / suu
+    const left = 1 - du * du * perTall
     if (left <= 0) continue
     const root = Math.sqrt(left)
     const xc = cx + lean * du
     const hw = wide * root
-    const c0 = Math.max(0, Math.ceil((xc - hw) / mm + mid) | 0)
-    const c1 = Math.min(width - 1, Math.floor((xc + hw) / mm + mid) | 0)
+    const c0 = Math.max(0, Math.ceil((xc - hw) * perMm + mid) | 0)
+    const c1 = Math.min(width - 1, Math.floor((xc + hw) * perMm + mid) | 0)
     if (c0 > c1) continue
     const row = r * width
-    const base = ct + pu * du - px * cx
     const high = bulge * root
     const end = row + c1
     if (mass) for (let i = row + c0; i <= end; i++) mass[i] = 1
     // Along the span everything is linear but the root: q runs from edge to edge, the plane leans by px.
-    const per = 1 / hw
-    const first = (c0 - mid) * mm
+    const per = perWide / root
+    const q0 = (c0 - mid - xc * perMm) * per
+    const flat0 = ct + pu * du + px * ((c0 - mid) * mm - cx)
     for (let i = row + c0, k = 0; i <= end; i++, k++) {
-      const X = first + k * mm
-      const q = (X - xc) * per
+      const q = q0 + k * per
       const w = 1 - q * q
       const rise = w > 0 ? high * Math.sqrt(w) : 0
-      const flat = base + px * X
+      const flat = flat0 + k * step
       const near = Math.fround(flat + rise)
       const there = depth[i]!
       if (near >= there && (near > there || code > owner[i]!)) {
