@@ -27,46 +27,62 @@ const HARDLY = 7
 const MOST_FLOWERS = 12
 const MOST_GREENS = 6
 
-const labs = new Map<string, Lab>()
-const apartness = new Map<string, number>()
-/** Rather begin anew than grow without end: colours of a long session of trying. */
-const MOST = 4000
+const EYES = ['all', ...VISIONS] as const
+type Eyes = (typeof EYES)[number]
 
-const labFor = (hex: string, vision: Vision | 'all'): Lab => {
-  const key = `${vision} ${hex}`
-  const known = labs.get(key)
-  if (known) return known
-  if (labs.size > MOST) labs.clear()
-  const lab = vision === 'all' ? labOf(hex) : labAsSeenBy(hex, vision)
-  labs.set(key, lab)
-  return lab
+/** Colours that were met, each with its number, and as each of these eyes sees it; differences by pair of numbers. */
+let numbers = new Map<string, number>()
+let labs: Record<Eyes, Lab>[] = []
+let apartness: Record<Eyes, Map<number, number>>
+
+const forget = (): void => {
+  numbers = new Map()
+  labs = []
+  apartness = { all: new Map(), protan: new Map(), deutan: new Map(), tritan: new Map() }
+}
+forget()
+/** Rather begin anew than grow without end: colours of a long session of trying. */
+const MOST = 500
+
+const numberOf = (hex: string): number => {
+  const known = numbers.get(hex)
+  if (known !== undefined) return known
+  const seenBy = (vision: Vision): Lab => labAsSeenBy(hex, vision)
+  labs.push({ all: labOf(hex), protan: seenBy('protan'), deutan: seenBy('deutan'), tritan: seenBy('tritan') })
+  numbers.set(hex, labs.length - 1)
+  return labs.length - 1
 }
 
-const apart = (a: string, b: string, vision: Vision | 'all'): number => {
-  const key = a < b ? `${vision} ${a} ${b}` : `${vision} ${b} ${a}`
-  const known = apartness.get(key)
+const apart = (a: Numbered, b: Numbered, eyes: Eyes): number => {
+  const key = a.number < b.number ? a.number * 65536 + b.number : b.number * 65536 + a.number
+  const known = apartness[eyes].get(key)
   if (known !== undefined) return known
-  if (apartness.size > MOST) apartness.clear()
-  const delta = deltaE2000(labFor(a, vision), labFor(b, vision))
-  apartness.set(key, delta)
+  const delta = deltaE2000(labs[a.number]![eyes], labs[b.number]![eyes])
+  apartness[eyes].set(key, delta)
   return delta
 }
 
-const meanApart = (flowers: readonly Patch[], greens: readonly Patch[], vision: Vision | 'all'): number => {
+type Numbered = Patch & { number: number }
+
+const meanApart = (flowers: readonly Numbered[], greens: readonly Numbered[], eyes: Eyes): number => {
   let [sum, weight] = [0, 0]
   for (const f of flowers)
     for (const g of greens) {
-      sum += f.area * g.area * apart(f.hex, g.hex, vision)
+      sum += f.area * g.area * apart(f, g, eyes)
       weight += f.area * g.area
     }
   return sum / weight
 }
 
-const largestOf = (patches: readonly Patch[], most: number): Patch[] =>
-  [...patches].sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1)).slice(0, most)
+const largestOf = (patches: readonly Patch[], most: number): Numbered[] =>
+  [...patches]
+    .sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1))
+    .slice(0, most)
+    .map((patch) => ({ ...patch, number: numberOf(patch.hex) }))
 
 /** How flowers stand off the greens, and which flower colours run together, for guests who see fewer colours; in daylight. */
 export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readonly Patch[]): OtherEyes => {
+  if (numbers.size > MOST) forget()
   const flowers = largestOf(allFlowers, MOST_FLOWERS)
   const greens = largestOf(allGreens, MOST_GREENS)
   const both = flowers.length > 0 && greens.length > 0
@@ -79,11 +95,11 @@ export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readon
   const alike: OtherEyes['alike'] = []
   flowers.forEach((first, i) => {
     for (const second of flowers.slice(i + 1)) {
-      const plain = apart(first.hex, second.hex, 'all')
+      const plain = apart(first, second, 'all')
       if (plain < PLAIN) continue
       let worst: { vision: Vision; left: number } | null = null
       for (const vision of VISIONS) {
-        const left = apart(first.hex, second.hex, vision)
+        const left = apart(first, second, vision)
         if (left < HARDLY && (!worst || left < worst.left)) worst = { vision, left }
       }
       if (worst) alike.push({ first: first.hex, second: second.hex, apart: plain, ...worst })

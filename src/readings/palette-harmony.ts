@@ -3,7 +3,6 @@ import {
   deltaE2000,
   harmonyScale,
   type Lab,
-  labOf,
   labUnderLight,
   type PaletteHarmony,
   paletteHarmony,
@@ -11,12 +10,12 @@ import {
 } from '../colour/index.ts'
 import type { Engine } from './engine.ts'
 import { type OtherEyes, type Patch, throughOtherEyes } from './other-eyes.ts'
-import { partColour } from './tones.ts'
+import { labOnce, partColour } from './tones.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { notApplicable, shown } from './words.ts'
 
 export interface Colours {
-  /** Blooms alone, blooms and leaves, and the vessel as well. */
+  /** Blooms alone, blooms and leaves, and the vessel as well: each merged onto the one before. */
   flowers: PaletteHarmony
   plants: PaletteHarmony
   all: PaletteHarmony
@@ -58,38 +57,39 @@ const areasOf = (engine: Engine) => {
 const patchesOf = (seen: ReadonlyMap<string, { area: number }>): Patch[] =>
   [...seen].map(([hex, { area }]) => ({ hex, area }))
 
-/** Cloth counts as much as all that stands on it: how much of it is seen depends on where one sits. Ours. */
-const onLinen = (all: PaletteHarmony, linen: Lab): PaletteHarmony =>
-  paletteHarmony([
-    ...all.groups.map(({ lab, share }, i) => ({ lab, area: share, id: String(i) })),
-    { lab: linen, area: 1, id: 'linen' },
-  ])
+const sumOf = (items: readonly ColourArea[]): number => items.reduce((sum, { area }) => sum + area, 0)
+
+/** What is merged already, of this area in all, seen together with more colours. */
+const grown = (before: PaletteHarmony, area: number, more: readonly ColourArea[]): PaletteHarmony =>
+  paletteHarmony([...before.groups.map(({ lab, share }) => ({ lab, area: share * area })), ...more])
 
 /** Null when neither bloom nor leaf is seen. */
 export const measureColours = (engine: Engine): Colours | null => {
   const { light, linen } = engine.resolved.document.setting
   const { blooms, leaves, vessel } = areasOf(engine)
   if (blooms.size + leaves.size === 0) return null
-  const lit = (hex: string): Lab => (light === 'daylight' ? labOf(hex) : labUnderLight(hex, light))
+  const lit = (hex: string): Lab => (light === 'daylight' ? labOnce(hex) : labUnderLight(hex, light))
   const items = (map: typeof blooms, of: (hex: string) => Lab, tag: string): ColourArea[] =>
     [...map].map(([hex, { area }]) => ({ lab: of(hex), area, id: `${tag} ${hex}` }))
-  const flowerItems = items(blooms, lit, 'bloom')
-  const plantItems = [...flowerItems, ...items(leaves, lit, 'leaf')]
-  const allItems =
-    vessel.area > 0 ? [...plantItems, { lab: lit(vessel.hex), area: vessel.area, id: 'vessel' }] : plantItems
-  const flowers = paletteHarmony(flowerItems)
+  const bloomItems = items(blooms, lit, 'bloom')
+  const leafItems = items(leaves, lit, 'leaf')
+  const flowers = paletteHarmony(bloomItems)
+  const seen = sumOf(bloomItems)
+  const plants = leafItems.length > 0 ? grown(flowers, seen, leafItems) : flowers
+  const body = { lab: lit(vessel.hex), area: vessel.area }
+  const all = vessel.area > 0 ? grown(plants, seen + sumOf(leafItems), [body]) : plants
   // Greens alone are still colours: range and chroma are then theirs.
-  const of = flowers.groups.length > 0 ? flowers.groups : paletteHarmony(plantItems).groups
+  const of = (flowers.groups.length > 0 ? flowers : plants).groups
   const ground = lit(linen)
   const mean = (f: (lab: Lab) => number): number => of.reduce((sum, g) => sum + g.share * f(g.lab), 0)
   const light_ = of.map((g) => g.lab[0])
-  const all = paletteHarmony(allItems)
   return {
     flowers,
-    plants: paletteHarmony(plantItems),
+    plants,
     all,
-    linen: onLinen(all, ground),
-    daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOf, 'bloom')),
+    // Cloth counts as much as all that stands on it: how much of it is seen depends on where one sits. Ours.
+    linen: grown(all, 1, [{ lab: ground, area: 1 }]),
+    daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOnce, 'bloom')),
     lightnessRange: Math.max(...light_) - Math.min(...light_),
     chromaMean: mean((lab) => Math.hypot(lab[1], lab[2])),
     groundContrast: mean((lab) => deltaE2000(lab, ground)),
