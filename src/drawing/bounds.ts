@@ -1,38 +1,76 @@
-import { outerSection, type Resolved, shownHalfWidth, viewAxes } from '../geometry/index.ts'
+import type { Vessel } from '../arrangement/index.ts'
+import {
+  type Axes,
+  outerSection,
+  PART_STRIDE,
+  preparedParts,
+  type Resolved,
+  reachAlong,
+  shownHalfWidth,
+  standinsOf,
+  viewAxes,
+} from '../geometry/index.ts'
 import { extentOf } from './extent.ts'
 import { tipOf } from './paint.ts'
 import type { Frame, ViewAngle } from './types.ts'
 
-/**
- * The smallest upright rectangle of a view that holds everything, stems and vessel, mm. For fitting frames and for
- * sizes in words; right within about a hundredth of a head.
- * An empty arrangement gives the vessel's own.
- */
-export const stillBox = (resolved: Resolved, angle: ViewAngle): Omit<Frame, 'scale'> => {
-  const { right, up } = viewAxes(angle)
+type Box = Omit<Frame, 'scale'>
+
+const add = (box: Box, x: number, y: number): void => {
+  if (x < box.left) box.left = x
+  if (x > box.right) box.right = x
+  if (y < box.bottom) box.bottom = y
+  if (y > box.top) box.top = y
+}
+
+const vesselBox = (vessel: Vessel, { right, up }: Axes): Box => {
   const box = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity }
-  const add = (x: number, y: number): void => {
-    if (x < box.left) box.left = x
-    if (x > box.right) box.right = x
-    if (y < box.bottom) box.bottom = y
-    if (y > box.top) box.top = y
-  }
-  const { vessel } = resolved
   const deep = Math.hypot(up[0], up[1])
   for (let i = 0; i <= 20; i++) {
     const section = outerSection(vessel, i / 20)
     const wide = shownHalfWidth(vessel, section, right[0], -right[1])
     const away = shownHalfWidth(vessel, section, -right[1], -right[0])
     const z = (i / 20 - 1) * vessel.height * up[2]
-    add(-wide, z - away * deep)
-    add(wide, z + away * deep)
+    add(box, -wide, z - away * deep)
+    add(box, wide, z + away * deep)
   }
+  return box
+}
+
+/**
+ * The smallest upright rectangle of a view that holds everything, stems and vessel, mm. For fitting frames and for
+ * sizes in words; right within about a hundredth of a head.
+ * An empty arrangement gives the vessel's own.
+ */
+export const stillBox = (resolved: Resolved, angle: ViewAngle): Box => {
+  const axes = viewAxes(angle)
+  const { right, up } = axes
+  const box = vesselBox(resolved.vessel, axes)
   for (const stem of resolved.stems) {
     const points = extentOf(stem)
     const [x, y, z] = tipOf(stem)
     for (let k = 0; k < points.length; k += 3) {
       const [px, py, pz] = [points[k]! + x, points[k + 1]! + y, points[k + 2]! + z]
-      add(px * right[0] + py * right[1], px * up[0] + py * up[1] + pz * up[2])
+      add(box, px * right[0] + py * right[1], px * up[0] + py * up[1] + pz * up[2])
+    }
+  }
+  return box
+}
+
+/**
+ * Nearly the same from the stand-ins, without building a solid: a hundredth of the time. For small pictures that have a
+ * margin; a thin petal may reach a few mm farther.
+ */
+export const roughBox = (resolved: Resolved, angle: ViewAngle): Box => {
+  const axes = viewAxes(angle)
+  const box = vesselBox(resolved.vessel, axes)
+  for (const stem of resolved.stems) {
+    const parts = preparedParts(standinsOf(stem), tipOf(stem))
+    for (let o = 0; o < parts.length; o += PART_STRIDE) {
+      const [left, right] = reachAlong(parts, o, axes.right)
+      const [bottom, top] = reachAlong(parts, o, axes.up)
+      add(box, left, bottom)
+      add(box, right, top)
     }
   }
   return box

@@ -1,4 +1,4 @@
-export { stillBox } from './bounds.ts'
+export { roughBox, stillBox } from './bounds.ts'
 export { type Cache, createCache } from './cache.ts'
 export { emptyPicture, layIn, pixelOf } from './compose.ts'
 export { contourOf } from './contour.ts'

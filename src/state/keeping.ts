@@ -189,10 +189,22 @@ export const textOfDesign = (): { text: string; title: string } => {
 /** The sample arrangements, as files of the site. */
 export const SAMPLES = ['orchard-supper', 'window-sill-bowl', 'twenty-four-cups'] as const
 
-export const readSample = async (name: string): Promise<Arrangement | null> => {
+const fetchSample = async (name: string): Promise<Arrangement | null> => {
   const response = await fetch(`${import.meta.env.BASE_URL}samples/${name}.json`)
   const read = readArrangement(await response.text(), known)
   return read.kind === 'ok' ? read.document : null
+}
+
+const samples = new Map<string, Promise<Arrangement | null>>()
+
+/** A sample by its name; fetched once, unless that fails. */
+export const readSample = (name: string): Promise<Arrangement | null> => {
+  const asked = samples.get(name)
+  if (asked) return asked
+  const now = fetchSample(name)
+  samples.set(name, now)
+  now.catch(() => samples.delete(name))
+  return now
 }
 
 /** Opens a copy of a sample as the person's own. */

@@ -10,6 +10,7 @@ import {
   plantPlate,
   type Quality,
   type Queue,
+  roughBox,
   type Sprite,
   sketchSteps,
   spriteSteps,
@@ -21,7 +22,7 @@ import {
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
 import { reconcile } from './reconcile.ts'
 
-/** Instead of a frame: so many pixels to hold everything in, centred, with a margin of five in a hundred all round (ours). */
+/** Instead of a frame: so many pixels to hold everything in, centred, with a margin of six in a hundred all round (ours). */
 export interface Fit {
   width: number
   height: number
@@ -63,7 +64,7 @@ const buffers = (sprite: Sprite): Transferable[] => [sprite.rgba.buffer, sprite.
 function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefined> {
   if (job.kind === 'paint') {
     const resolved = resolve(job.document)
-    const frame = 'scale' in job.frame ? job.frame : fittingFrame(stillBox(resolved, job.angle), job.frame)
+    const frame = 'scale' in job.frame ? job.frame : fittingFrame(roughBox(resolved, job.angle), job.frame)
     const steps = job.options.sketch ? sketchSteps : paintSteps
     const picture = yield* steps(resolved, job.angle, frame, job.options, cache)
     const { rgba, depth, owner } = picture
@@ -93,7 +94,7 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   }
 }
 
-const MARGIN = 0.05
+const MARGIN = 0.06
 const fittingFrame = (box: Omit<Frame, 'scale'>, { width, height }: Fit): Frame => {
   const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * MARGIN)
   const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]

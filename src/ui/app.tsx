@@ -8,7 +8,9 @@ import { LiveRegions } from './shell/live-regions.tsx'
 import { SheetFrame } from './shell/sheet-frame.tsx'
 import './shell/shell.css'
 
-const StartPage = lazy(async () => ({ default: (await import('./start/index.ts')).StartPage }))
+// Asked for at once: it is what one sees first.
+const start = import('./start/index.ts')
+const StartPage = lazy(async () => ({ default: (await start).StartPage }))
 const PalettesSheet = lazy(async () => ({ default: (await import('./palettes/index.ts')).PalettesSheet }))
 const PictureSheet = lazy(async () => ({ default: (await import('./picture/index.ts')).PictureSheet }))
 

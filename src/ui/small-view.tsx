@@ -34,8 +34,10 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
     const ratio = Math.min(2, window.devicePixelRatio || 1)
     const frame = { width: Math.round(width * ratio), height: Math.round(height * ratio) }
     const show = async () => {
-      for (const quality of ['draft', 'fine'] as const) {
-        const picture = await painter().paint(lane, document, view, frame, { quality, section: false, vessel: 'own' })
+      for (const level of ['sketch', 'draft', 'fine'] as const) {
+        const sketch = level === 'sketch'
+        const options = { quality: sketch ? 'draft' : level, sketch, section: false, vessel: 'own' } as const
+        const picture = await painter().paint(lane, document, view, frame, options)
         if (!live || !picture) return
         if (canvas.current) putPicture(canvas.current, picture)
       }
