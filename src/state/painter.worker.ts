@@ -22,7 +22,7 @@ import {
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
 import { reconcile } from './reconcile.ts'
 
-/** Instead of a frame: so many pixels to hold everything in, centred, with a margin of six in a hundred all round (ours). */
+/** Instead of a frame: so many pixels to hold everything in, centred, with a margin of five in a hundred all round (ours). */
 export interface Fit {
   width: number
   height: number
@@ -64,7 +64,9 @@ const buffers = (sprite: Sprite): Transferable[] => [sprite.rgba.buffer, sprite.
 function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefined> {
   if (job.kind === 'paint') {
     const resolved = resolve(job.document)
-    const frame = 'scale' in job.frame ? job.frame : fittingFrame(roughBox(resolved, job.angle), job.frame)
+    // A sketch must come soon: its frame is taken from stand-ins, and the pictures after it may shift by a little.
+    const boxOf = job.options.sketch ? roughBox : stillBox
+    const frame = 'scale' in job.frame ? job.frame : fittingFrame(boxOf(resolved, job.angle), job.frame)
     const steps = job.options.sketch ? sketchSteps : paintSteps
     const picture = yield* steps(resolved, job.angle, frame, job.options, cache)
     const { rgba, depth, owner } = picture
@@ -94,7 +96,7 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   }
 }
 
-const MARGIN = 0.06
+const MARGIN = 0.05
 const fittingFrame = (box: Omit<Frame, 'scale'>, { width, height }: Fit): Frame => {
   const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * MARGIN)
   const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]

@@ -1,17 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { newArrangement } from '../../../src/arrangement/index.ts'
-import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
 import {
   contourOf,
   createCache,
   paintPicture,
   plantPlate,
-  roughBox,
   type Sprite,
   stemSprite,
   stillBox,
 } from '../../../src/drawing/index.ts'
-import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { plantOf, resolvedOf } from './fixture.ts'
 
 const area = (line: number[]): number => {
@@ -90,25 +86,6 @@ describe('plates and frames', () => {
     expect(front.right).toBeGreaterThan(95)
     expect(back.left).toBeCloseTo(-front.right, 5)
     expect(back.right).toBeCloseTo(-front.left, 5)
-  })
-})
-
-describe('the rough box', () => {
-  it('with the margin of a small picture holds every plant of the catalogue, and is not much too large', () => {
-    for (const plant of PLANTS) {
-      const [first] = resolvedOf([{ id: 'a', mouth: [10, 0], tip: [60, -20, 110] }]).document.stems
-      const stem = { ...first!, plant: plant.id }
-      const resolved = resolveArrangement({ ...newArrangement(), stems: [stem] }, findPlant)
-      const angle = { turn: 30, pitch: 12 }
-      const [rough, exact] = [roughBox(resolved, angle), stillBox(resolved, angle)]
-      // A small picture leaves six in a hundred free on each side of what it shows.
-      const margin = Math.max(rough.right - rough.left, rough.top - rough.bottom) * (0.06 / 0.88)
-      for (const side of ['left', 'right', 'bottom', 'top'] as const) {
-        const beyond = (exact[side] - rough[side]) * (side === 'left' || side === 'bottom' ? -1 : 1)
-        expect(beyond, `${plant.id} ${side}`).toBeLessThan(margin)
-        expect(beyond, `${plant.id} ${side}`).toBeGreaterThan(-2 * margin)
-      }
-    }
   })
 })
 
