@@ -35,6 +35,8 @@ export { bowDirection } from './stem-arcs.ts'
 export { stemCurve } from './stem-curve.ts'
 export * from './types.ts'
 export {
+  areaOf,
+  floorFraction,
   type HalfSection,
   heightFraction,
   innerSection,

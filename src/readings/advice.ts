@@ -1,6 +1,7 @@
 import { adviseBalance } from './advise-balance.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
+import { adviseMechanics } from './advise-mechanics.ts'
 import { adviseProportion } from './advise-proportion.ts'
 import { adviseSight } from './advise-sight.ts'
 import { adviseSpace } from './advise-space.ts'
@@ -17,6 +18,7 @@ const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]>
   proportion: adviseProportion,
   'visual-balance': adviseBalance,
   stability: adviseStability,
+  mechanics: adviseMechanics,
   'sight-line': adviseSight,
 }
 

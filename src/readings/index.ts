@@ -3,6 +3,7 @@ import { formatLength, type Units } from '../units/index.ts'
 import { adviseAll } from './advice.ts'
 import { createEngine, type Engine } from './engine.ts'
 import { readProminence } from './focal-prominence.ts'
+import { readMechanics } from './mechanics.ts'
 import { readSpace } from './negative-space.ts'
 import { readColours } from './palette-harmony.ts'
 import { readProportion } from './proportion.ts'
@@ -21,6 +22,7 @@ const READINGS: Readers = {
   proportion: readProportion,
   'visual-balance': readBalance,
   stability: readStability,
+  mechanics: readMechanics,
   'sight-line': readSight,
 }
 

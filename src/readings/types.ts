@@ -7,6 +7,7 @@ export const READING_IDS = [
   'proportion',
   'visual-balance',
   'stability',
+  'mechanics',
   'sight-line',
 ] as const
 export type ReadingId = (typeof READING_IDS)[number]

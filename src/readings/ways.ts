@@ -107,6 +107,18 @@ const tilt = (engine: Engine): WaysRound => ({
   values: tiltEachWay(engine),
 })
 
+const mechanicsShowing = (engine: Engine): WaysRound => {
+  const covered = engine.resolved.vessel.mechanics === 'none'
+  const open = engine.mouth()
+  return {
+    name: 'mechanics showing',
+    unit: '',
+    scale: [0, 1],
+    worst: 'most',
+    values: each((way) => (covered ? null : open[way]!)),
+  }
+}
+
 const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
   'focal-prominence': focalUnhidden,
   'negative-space': largestHole,
@@ -114,6 +126,7 @@ const WAYS_OF: Record<ReadingId, (engine: Engine) => WaysRound> = {
   proportion: spread,
   'visual-balance': offAxis,
   stability: tilt,
+  mechanics: mechanicsShowing,
   'sight-line': faceHidden,
 }
 

@@ -11,6 +11,7 @@ export const NAMES: Record<ReadingId, string> = {
   proportion: 'Height to the vessel',
   'visual-balance': 'Balance of weight',
   stability: 'Tilt before it tips',
+  mechanics: 'What holds the stems',
   'sight-line': 'View across the table',
 }
 
