@@ -1,5 +1,5 @@
 import type { Point3 } from '../../src/arrangement/index.ts'
-import { SLAB, slabsFrom } from '../../src/geometry/habits/fitted.ts'
+import { SLAB, STAGES, slabsFrom } from '../../src/geometry/habits/fitted.ts'
 import { clamp } from '../../src/geometry/habits/vector.ts'
 import type { Slab } from './silhouette.ts'
 
@@ -40,20 +40,22 @@ export const namedAs = (s: Slab, other: Slab): Slab => {
 }
 export const LEVEL: Slab = { o: [0, 0, 0], a: [1, 0, 0], b: [0, 1, 0], c: [0, 0, 1] }
 
-/** Numbers of ellipsoids (nine each, three stages), every stage's axes named as those of the middle one. */
+/** Numbers of ellipsoids (nine each, every stage), each stage's axes named as those of the one nearer the middle. */
 export const namedAlike = (own: readonly number[], count: number): number[] => {
-  const stages = [0, 1, 2].map((k) => slabsFrom(own.slice(9 * count * k, 9 * count * (k + 1)), 9))
-  const slab = (k: number, i: number): Slab => {
-    const v = (j: number): Point3 => {
-      const at = i * SLAB + 3 * j
-      return [stages[k]![at]!, stages[k]![at + 1]!, stages[k]![at + 2]!]
-    }
-    return { o: v(0), a: v(1), b: v(2), c: v(3) }
+  const stages = STAGES.map((_, k) => {
+    const flat = slabsFrom(own.slice(9 * count * k, 9 * count * (k + 1)), 9)
+    return Array.from({ length: count }, (_, i): Slab => {
+      const v = (j: number): Point3 => [0, 1, 2].map((c) => flat[i * SLAB + 3 * j + c]!) as Point3
+      return { o: v(0), a: v(1), b: v(2), c: v(3) }
+    })
+  })
+  const middle = (STAGES.length - 1) / 2
+  const name = (k: number, as: number): void => {
+    stages[k] = stages[k]!.map((s, i) => namedAs(s, stages[as]![i]!))
   }
-  return [0, 1, 2].flatMap((k) =>
-    Array.from({ length: count }, (_, i) => i).flatMap((i) => {
-      const s = namedAs(slab(k, i), slab(1, i))
-      return [...s.o, Math.hypot(...s.a), Math.hypot(...s.b), Math.hypot(...s.c), ...turnOf(s)]
-    }),
+  for (let k = middle - 1; k >= 0; k--) name(k, k + 1)
+  for (let k = middle + 1; k < STAGES.length; k++) name(k, k - 1)
+  return stages.flatMap((slabs) =>
+    slabs.flatMap((s) => [...s.o, Math.hypot(...s.a), Math.hypot(...s.b), Math.hypot(...s.c), ...turnOf(s)]),
   )
 }

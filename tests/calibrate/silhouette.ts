@@ -142,9 +142,15 @@ export const countsOf = ({ size, mask }: Raster): Uint16Array => {
   return out
 }
 
+/** Area of an ellipse (`product` of its half axes) beyond a line at `t` half axes from its middle. */
+const capOf = (t: number, product: number): number => {
+  const u = Math.max(-1, Math.min(1, t))
+  return product * (Math.acos(u) - u * Math.sqrt(1 - u * u))
+}
+
 /**
  * Area that stand-ins (packed, bare stems left out) cover together, in points of the raster (a row's pieces are joined
- * exactly), and about how much of it lies beside what the mesh covered.
+ * exactly), and about how much of it lies beside what the mesh covered. What reaches over the raster's edge counts too.
  */
 export const coverStandins = (
   size: number,
@@ -155,6 +161,7 @@ export const coverStandins = (
   counts: Uint16Array,
 ): [area: number, beside: number] => {
   used.fill(0, 0, size)
+  let outside = 0
   const k = size / (2 * half)
   const [r0, r1, r2] = right
   const [u0, u1, u2] = up
@@ -184,8 +191,9 @@ export const coverStandins = (
       const m = cx + slope * (row - cy)
       putPiece(row, m - w, m + w)
     }
+    outside += capOf((cy + 0.5) / reach, wide * reach) + capOf((size - 0.5 - cy) / reach, wide * reach)
   }
-  let [sum, beside] = [0, 0]
+  let [sum, beside] = [outside, outside]
   for (let y = 0; y < size; y++) {
     let end = Number.NEGATIVE_INFINITY
     const first = y * DEEP

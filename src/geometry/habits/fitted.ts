@@ -6,13 +6,21 @@ export const SLAB = 12
 /** Factors on a leaf's stand-in: width, thickness, length. */
 export type LeafFactors = readonly [wide: number, thick: number, long: number]
 
-/** How a plant's stand-ins are shaped at openness 0, ½ and 1; between them they are mixed. */
+/** How a plant's stand-ins are shaped at the measured stages; between them they are mixed. */
 export interface Fitted {
-  /** Ellipsoids of one head (or, with z in lengths, of a flowering length): three stages of the same count. */
+  /** Ellipsoids of one head (or, with z in lengths, of a flowering length): stages of the same count. */
   flower: readonly Float64Array[]
   leaf: readonly LeafFactors[]
 }
-export const STAGES = [0, 0.5, 1] as const
+/** Openness at which they are measured. */
+export const STAGES = [0, 0.25, 0.5, 0.75, 1] as const
+
+/** The stage under an openness, and how far it is on the way to the next. */
+export const stageAt = (openness: number): [stage: number, t: number] => {
+  const x = Math.max(0, Math.min(1, openness)) * (STAGES.length - 1)
+  const stage = Math.min(STAGES.length - 2, Math.floor(x))
+  return [stage, x - stage]
+}
 
 /** As the file holds it: see `fromRow`. Whole numbers. */
 export type Row = readonly number[]
@@ -56,12 +64,12 @@ export const slabsFrom = (own: readonly number[], per: number): Float64Array => 
 
 /**
  * A row of the file: what it was measured on (`plantKey`), how many numbers an ellipsoid has of its own (0, 3, 6, 9),
- * how many ellipsoids, how many stages of leaves (0, 1, 3), then the numbers of each stage.
+ * how many ellipsoids, how many stages of leaves (0, 1, or all), then the numbers of each stage.
  */
 export const fromRow = ([, per = 0, count = 0, leaves = 0, ...numbers]: Row): Fitted => {
-  const own = numbers.map((n, i) => (per === 9 && i < 27 * count && i % 9 > 5 ? n / PART : n / UNIT))
+  const own = numbers.map((n, i) => (per === 9 && i < 9 * STAGES.length * count && i % 9 > 5 ? n / PART : n / UNIT))
   const flower = STAGES.map((_, k) => slabsFrom(own.slice(k * per * count, (k + 1) * per * count), per))
-  const rest = numbers.slice(3 * per * count)
+  const rest = numbers.slice(STAGES.length * per * count)
   const leaf = STAGES.map((_, k): LeafFactors => {
     const i = 3 * Math.min(k, leaves - 1)
     return leaves > 0 ? [rest[i]! / PART, rest[i + 1]! / PART, rest[i + 2]! / PART] : [1, 1, 1]

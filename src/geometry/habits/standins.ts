@@ -1,6 +1,6 @@
 import type { Point3 } from '../../arrangement/index.ts'
 import { KINDS } from '../types.ts'
-import { type Fitted, type LeafFactors, SLAB } from './fitted.ts'
+import { type Fitted, type LeafFactors, SLAB, stageAt } from './fitted.ts'
 import { type LeafForm, leafAxes, leafShares } from './leaf.ts'
 import { frameAt, type Line } from './line.ts'
 import { type HeadOrgan, type Layout, num, type RopeOrgan, type Twig } from './organs.ts'
@@ -67,9 +67,8 @@ const umbelRays = ({ f, size, open, shape }: HeadOrgan): void => {
 
 const headStandins = (head: HeadOrgan, { flower }: Fitted): void => {
   const { f } = head
-  const x = Math.max(0, Math.min(1, head.open)) * 2
-  const stage = x < 1 ? 0 : 1
-  const [low, high, t] = [flower[stage]!, flower[stage + 1]!, x - stage]
+  const [stage, t] = stageAt(head.open)
+  const [low, high] = [flower[stage]!, flower[stage + 1]!]
   const k = head.size
   const m = (i: number): number => k * mixAt(low, high, i, t)
   for (let i = 0; i < low.length; i += SLAB) {
@@ -81,9 +80,8 @@ const headStandins = (head: HeadOrgan, { flower }: Fitted): void => {
 }
 
 const ropeStandins = (line: Line, rope: RopeOrgan, { flower }: Fitted): void => {
-  const x = Math.max(0, Math.min(1, rope.open)) * 2
-  const stage = x < 1 ? 0 : 1
-  const [low, high, t] = [flower[stage]!, flower[stage + 1]!, x - stage]
+  const [stage, t] = stageAt(rope.open)
+  const [low, high] = [flower[stage]!, flower[stage + 1]!]
   const long = rope.to - rope.from
   const k = rope.width
   const m = (i: number): number => mixAt(low, high, i, t)
@@ -139,10 +137,8 @@ const stemStandins = ({ line, stem }: Layout): void => {
 
 /** The stand-ins of a layout, packed (see STANDIN_STRIDE). */
 export const packStandins = (layout: Layout, fitted: Fitted, openness: number): Float32Array => {
-  const x = Math.max(0, Math.min(1, openness)) * 2
-  const stage = x < 1 ? 0 : 1
+  const [stage, t] = stageAt(openness)
   const [low, high] = [fitted.leaf[stage]!, fitted.leaf[stage + 1]!]
-  const t = x - stage
   const leaf: LeafFactors = [lerp(low[0], high[0], t), lerp(low[1], high[1], t), lerp(low[2], high[2], t)]
   const { heads, leaves, twigs, ropes, line } = layout
   beginPack()

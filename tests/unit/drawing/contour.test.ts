@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest'
+import { newArrangement } from '../../../src/arrangement/index.ts'
+import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
 import {
   contourOf,
   createCache,
   paintPicture,
   plantPlate,
+  roughBox,
   type Sprite,
   stemSprite,
   stillBox,
 } from '../../../src/drawing/index.ts'
+import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { plantOf, resolvedOf } from './fixture.ts'
 
 const area = (line: number[]): number => {
@@ -86,6 +90,21 @@ describe('plates and frames', () => {
     expect(front.right).toBeGreaterThan(95)
     expect(back.left).toBeCloseTo(-front.right, 5)
     expect(back.right).toBeCloseTo(-front.left, 5)
+  })
+})
+
+describe('the rough box', () => {
+  it('is the exact one to a seventh of its size, for every plant of the catalogue', () => {
+    for (const plant of PLANTS) {
+      const [first] = resolvedOf([{ id: 'a', mouth: [10, 0], tip: [60, -20, 110] }]).document.stems
+      const stem = { ...first!, plant: plant.id }
+      const resolved = resolveArrangement({ ...newArrangement(), stems: [stem] }, findPlant)
+      const angle = { turn: 30, pitch: 12 }
+      const [rough, exact] = [roughBox(resolved, angle), stillBox(resolved, angle)]
+      const size = Math.max(exact.right - exact.left, exact.top - exact.bottom)
+      for (const side of ['left', 'right', 'bottom', 'top'] as const)
+        expect(Math.abs(exact[side] - rough[side]), `${plant.id} ${side}`).toBeLessThan(size / 7)
+    }
   })
 })
 

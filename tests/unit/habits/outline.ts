@@ -72,7 +72,19 @@ export const outlineAreas = (mesh: Mesh, standins: Float32Array, view: View, par
     })
     corners.push(three)
   }
-  const side = 1.2 * Math.max(x1 - x0, y1 - y0)
+  // What stand-ins cover beside the drawing must be seen as well.
+  for (let i = 0; i < standins.length; i += STANDIN_STRIDE) {
+    const kind = KINDS[standins[i + 1]!]
+    if ((kind === 'stem') !== (part === 'stem') || (part === 'bloom' && kind === 'leaf') || standins[i] !== 0) continue
+    const half = (axis: View['x']): number =>
+      Math.hypot(axis(standins, i + 5), axis(standins, i + 8), axis(standins, i + 11))
+    const [x, y, w, h] = [view.x(standins, i + 2), view.y(standins, i + 2), half(view.x), half(view.y)]
+    x0 = Math.min(x0, x - w)
+    x1 = Math.max(x1, x + w)
+    y0 = Math.min(y0, y - h)
+    y1 = Math.max(y1, y + h)
+  }
+  const side = 1.05 * Math.max(x1 - x0, y1 - y0)
   const [left, low] = [(x0 + x1 - side) / 2, (y0 + y1 - side) / 2]
   const mm = side / size
   const drawn = cover(size)

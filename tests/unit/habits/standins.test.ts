@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { type Habit, PLANTS } from '../../../src/catalogue/index.ts'
 import table from '../../../src/geometry/habits/fitted.json' with { type: 'json' }
-import { fittedOf, fromRow, plantKey } from '../../../src/geometry/habits/fitted.ts'
+import { fittedOf, fromRow, plantKey, STAGES } from '../../../src/geometry/habits/fitted.ts'
 import { buildSolid, buildStandins } from '../../../src/geometry/habits/index.ts'
 import { STANDIN_STRIDE } from '../../../src/geometry/types.ts'
 import { measurePlant, waysFor } from '../../calibrate/measure.ts'
@@ -18,8 +18,14 @@ interface Look {
   head: number
 }
 
-/** Every plant tight, half open and open, from all sides that differ; leaves that never open once. */
-const look = (seed: number, roll: number, facings: readonly number[], plants = PLANTS, stages = [0, 0.5, 1]): Look[] =>
+/** Every plant from a tight bud to fully open, from all sides that differ; leaves that never open once. */
+const look = (
+  seed: number,
+  roll: number,
+  facings: readonly number[],
+  plants = PLANTS,
+  stages: readonly number[] = STAGES,
+): Look[] =>
   plants.flatMap((plant) =>
     (LEAFY.includes(plant.habit) ? [1] : stages).flatMap((openness) => {
       const { mesh, standins } = buildSolid(inputOf(plant, openness, { seed }))
@@ -34,12 +40,12 @@ const beyond = (found: readonly Look[], most: number): string[] =>
   found.filter((x) => Math.abs(x.head) > most).map((x) => `${x.at}: ${(100 * x.head).toFixed(1)} %`)
 const share = (found: readonly Look[], most: number): number => 1 - beyond(found, most).length / found.length
 
-/** Views that are not within 5 %, and within what they are: small buds of several flowers, and an iris from above. */
+/** Views that are not within 5 %, and within what they are: an iris from above and below. */
 const APART: Record<string, number> = {
-  'lily-oriental 0 30°': 0.06,
+  'iris 0.75 0°': 0.065,
+  'iris 0.75 180°': 0.065,
   'iris 1 0°': 0.06,
-  'freesia 0 60°': 0.06,
-  'freesia 0 90°': 0.075,
+  'iris 1 180°': 0.06,
 }
 
 /** Habits whose head is one body without air. */
@@ -52,7 +58,7 @@ describe('the light stand-ins', () => {
     found = look(7, 55, FACINGS)
   }, 180_000)
 
-  test('cover within 5 % what is drawn, for every plant, openness and facing but four, which are named', () => {
+  test('cover within 5 % what is drawn, for every plant, openness and facing but an iris from above', () => {
     expect(
       beyond(
         found.filter((x) => !(x.at in APART)),
@@ -94,9 +100,10 @@ describe('the light stand-ins', () => {
 
   // Petals do not open evenly; the stand-ins between two stages are mixed evenly.
   test('are rougher between the stages, but never lose a head', () => {
-    const between = look(7, 55, [0, 60], PLANTS, [0.25, 0.75])
-    expect(mean(between.map((x) => Math.abs(x.head)))).toBeLessThan(0.06)
-    expect(beyond(between, 0.5)).toEqual([])
+    const between = look(7, 55, [0, 60], PLANTS, [0.125, 0.625])
+    expect(mean(between.map((x) => Math.abs(x.head)))).toBeLessThan(0.03)
+    expect(share(between, 0.05)).toBeGreaterThan(0.85)
+    expect(beyond(between, 0.2)).toEqual([])
   }, 60_000)
 
   test('cover the bare stems within a tenth, the thinnest within a fifth, seen from the side', () => {
