@@ -16,11 +16,11 @@ import {
 import { DEFAULTS, UNKNOWN_COLOUR } from './defaults.ts'
 import type { Edit } from './edits.ts'
 import { newStemIds } from './ids.ts'
-import { fitWall, isDate, LIMITS } from './limits.ts'
+import { fitWall, isBand, isDate, LIMITS } from './limits.ts'
 import { putPalette } from './recolour.ts'
 import { same } from './same.ts'
 import { cosSin, mirrored, turned } from './turning.ts'
-import type { Arrangement, Point3, Setting, Stem, Vessel } from './types.ts'
+import type { Arrangement, OwnBands, Point3, Setting, Stem, Vessel } from './types.ts'
 import { FORMS, LIGHTS, MATERIALS, MECHANICS, VESSEL_PLANS } from './types.ts'
 
 /** The document with other stems; stems that come out equal keep their identity, and so does a list of such stems. */
@@ -137,6 +137,17 @@ const withSetting = (document: Arrangement, set: Extract<Edit, { do: 'set-settin
   return same(next, old) ? document : { ...document, setting: next }
 }
 
+const withBand = (document: Arrangement, name: string, ends: OwnBands[string] | null): Arrangement => {
+  const { bands = {}, ...rest } = document
+  const { [name]: old, ...others } = bands
+  if (ends === null) {
+    if (!old) return document
+    return Object.keys(others).length > 0 ? { ...document, bands: others } : (rest as Arrangement)
+  }
+  if (!isBand(ends) || same(old, ends)) return document
+  return { ...document, bands: { ...bands, [name]: [ends[0], ends[1]] } }
+}
+
 /**
  * Carries out an edit and gives the new document; the old one stays as it was. What did not change keeps its identity
  * (stems, vessel, palette), and an edit that changes nothing gives the same document back. Values out of range are pulled
@@ -199,6 +210,8 @@ export const applyEdit = (document: Arrangement, edit: Edit): Arrangement => {
     }
     case 'set-setting':
       return withSetting(document, edit.set)
+    case 'set-band':
+      return withBand(document, edit.name, edit.ends)
     case 'many': {
       const after = edit.edits.reduce(applyEdit, document)
       return withOldIdentities(document, after)

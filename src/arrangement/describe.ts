@@ -75,6 +75,8 @@ export const describeEdit = (document: Arrangement, edit: Edit, name: Name): str
       const keys = Object.keys(edit.set)
       return keys.length === 1 ? `${keys[0]} changed` : 'setting changed'
     }
+    case 'set-band':
+      return edit.ends ? 'own band set' : 'band of the table taken back'
     case 'many':
       return edit.label
   }

@@ -42,4 +42,6 @@ export type Edit =
   | { do: 'set-title'; title: string }
   | { do: 'set-form'; form: Form }
   | { do: 'set-setting'; set: Partial<Omit<Setting, 'date'>> & { date?: string | null } }
+  /** A band of the person's own for one measured value; null goes back to the table's. */
+  | { do: 'set-band'; name: string; ends: [least: number | null, most: number | null] | null }
   | { do: 'many'; label: string; edits: Edit[] }

@@ -1,4 +1,4 @@
-import type { Vessel } from './types.ts'
+import type { OwnBands, Vessel } from './types.ts'
 
 /**
  * The limits at the door: what a document may hold. The reader refuses what is outside them, an edit clamps to them.
@@ -21,9 +21,18 @@ export const LIMITS = {
   profilePoints: 100,
   slots: 64,
   copies: 10_000,
+  /** An end of a person's own band, either way from zero. */
+  band: 100_000,
   /** Problems listed of one file. */
   problems: 200,
 } as const
+
+/** Ends of a person's own band: finite, at most LIMITS.band either way, rising; one of them may be open (null), not both. */
+export const isBand = (x: unknown): x is OwnBands[string] => {
+  if (!Array.isArray(x) || x.length !== 2 || (x[0] === null && x[1] === null)) return false
+  if (x.some((end) => end !== null && !(typeof end === 'number' && Math.abs(end) <= LIMITS.band))) return false
+  return x[0] === null || x[1] === null || x[0] <= x[1]
+}
 
 /** #rrggbb */
 export const COLOUR = /^#[0-9a-f]{6}$/i

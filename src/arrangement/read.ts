@@ -12,9 +12,11 @@ import { asProblem, type Fault, type Path, wanted, writtenPath } from './words.t
 /** What the reader has to be told, since the document's room does not know the catalogue. */
 export interface Known {
   plants: ReadonlySet<string>
+  /** Names of the bands that a person may set; any if absent. */
+  bands?: ReadonlySet<string>
 }
 
-const ORDER = ['format', 'version', 'title', 'form', 'vessel', 'palette', 'stems', 'setting']
+const ORDER = ['format', 'version', 'title', 'form', 'vessel', 'palette', 'stems', 'setting', 'bands']
 
 const schemaFaults = (schema: v.GenericSchema, raw: unknown): Fault[] =>
   (v.safeParse(schema, raw).issues ?? []).map((issue) => ({
@@ -29,7 +31,7 @@ const placeOf = ({ path }: Fault): number[] => {
 
 /** Everything wrong with data that says it is a document of the current version, in the order of the document. */
 const faultsOf = (raw: Record<string, unknown>, known: Known): Fault[] => {
-  const own = schemaFaults(documentSchema(known.plants), raw)
+  const own = schemaFaults(documentSchema(known.plants, known.bands), raw)
   const paths = new Set<string>()
   for (const { path } of own) for (let n = 0; n <= path.length; n += 1) paths.add(JSON.stringify(path.slice(0, n)))
   const exact = new Set(own.map(({ path }) => JSON.stringify(path)))

@@ -21,7 +21,7 @@ const whatGoes = ({ path }: Fault, depthIsFree: boolean): Path | 'all' => {
   if (top === 'stems' && typeof second === 'number')
     return third === undefined || REQUIRED_OF_STEM.includes(third as string) ? [top, second] : path.slice(0, 3)
   if (top === 'palette' && second === 'slots' && third !== undefined) return path.slice(0, 4)
-  return path.slice(0, top === 'palette' || top === 'setting' ? 2 : 1)
+  return path.slice(0, top === 'palette' || top === 'setting' || top === 'bands' ? 2 : 1)
 }
 
 const without = (thing: Record<string, unknown>, key: string): Record<string, unknown> =>

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { COLOUR, isDate, LIMITS } from './limits.ts'
+import { COLOUR, isBand, isDate, LIMITS } from './limits.ts'
 import { FORMS, LIGHTS, MATERIALS, MECHANICS, ROLES, VESSEL_PLANS } from './types.ts'
 import { wanted } from './words.ts'
 
@@ -161,8 +161,28 @@ const setting = thing(
   },
 )
 
-/** @param plants the ids that are in the catalogue */
-export const documentSchema = (plants: ReadonlySet<string>): v.GenericSchema =>
+const ownBands = (names: ReadonlySet<string> | undefined) =>
+  v.pipe(
+    field('an object of bands by name', isThing),
+    v.rawCheck(({ dataset, addIssue }) => {
+      for (const [key, value] of Object.entries(dataset.value as object)) {
+        const path = [{ type: 'object', origin: 'value', input: dataset.value, key, value }] as const
+        if (names && !names.has(key))
+          addIssue({
+            message: `expected one of ${[...names].join(', ')}, got ${JSON.stringify(key)}`,
+            path: [...path] as never,
+          })
+        else if (!isBand(value)) addIssue({ message: wanted(BAND_WORDS, value), path: [...path] as never })
+      }
+    }),
+  )
+const BAND_WORDS = `a band [least, most], each a number from ${-LIMITS.band} to ${LIMITS.band} or one of them null, the least first`
+
+/**
+ * @param plants the ids that are in the catalogue
+ * @param bands names of the bands that a person may set; any if absent
+ */
+export const documentSchema = (plants: ReadonlySet<string>, bands?: ReadonlySet<string>): v.GenericSchema =>
   thing(
     'an arrangement',
     { vessel },
@@ -172,5 +192,6 @@ export const documentSchema = (plants: ReadonlySet<string>): v.GenericSchema =>
       palette: paletteSchema,
       stems: list(`a list of at most ${LIMITS.stems} stems`, stem(plants), 0, LIMITS.stems),
       setting,
+      bands: ownBands(bands),
     },
   )

@@ -91,6 +91,12 @@ export interface Setting {
   table: TableShape
 }
 
+/**
+ * What a person wants of a measured value instead of what the table of bands says, by the band's name; null for no end on
+ * that side. Of a form that is changed later they stay.
+ */
+export type OwnBands = Record<string, [least: number | null, most: number | null]>
+
 export interface Arrangement {
   format: 'pedicel-arrangement'
   version: 1
@@ -100,6 +106,8 @@ export interface Arrangement {
   palette: Palette
   stems: Stem[]
   setting: Setting
+  /** The person's own bands; absent when the table's hold. */
+  bands?: OwnBands
 }
 
 /** One thing wrong in a file: where, what was there, what is allowed. */

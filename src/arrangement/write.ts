@@ -3,7 +3,7 @@ import type { Arrangement } from './types.ts'
 
 /** Keys in the order in which they are written; others follow in their own order. */
 const KEYS = [
-  'format', 'version', 'title', 'form', 'vessel', 'palette', 'stems', 'setting',
+  'format', 'version', 'title', 'form', 'vessel', 'palette', 'stems', 'setting', 'bands',
   'plan', 'width', 'depth', 'height', 'profile', 'wall', 'material', 'colour', 'mechanics', 'waterFill',
   'name', 'slots', 'part',
 ] // biome-ignore format: one line a level

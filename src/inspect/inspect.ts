@@ -1,7 +1,7 @@
-import { applyEdit, type Problem, problemLine, readArrangement } from '../arrangement/index.ts'
+import { applyEdit, type OwnBands, type Problem, problemLine, readArrangement } from '../arrangement/index.ts'
 import { EXAMPLE_PRICES, plantIds } from '../catalogue/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { type Advice, type ReadingResult, readAll } from '../readings/index.ts'
+import { type Advice, BAND_NAMES, type ReadingResult, readAll } from '../readings/index.ts'
 import { type Purchase, purchase, type StemRow, stemList } from '../stem-list/index.ts'
 import type { FileText } from './files.ts'
 
@@ -9,6 +9,8 @@ import type { FileText } from './files.ts'
 export interface Inspected {
   file: string
   title: string
+  /** Bands of the person's own that the readings were held against. */
+  ownBands?: OwnBands
   readings: Record<
     string,
     { score: number | null; values: ReadingResult['values']; advice: Advice[]; notApplicable?: string }
@@ -24,6 +26,8 @@ export interface Refused {
   problems?: Problem[]
 }
 
+const BANDS_KNOWN = new Set(BAND_NAMES)
+
 /**
  * What one design file has to say, priced by the example prices (invented, and they say so). A file with anything wrong in it is refused whole.
  * @param copies instead of the number in the file; null for that one
@@ -31,7 +35,7 @@ export interface Refused {
 export const inspectFile = (given: FileText, copies: number | null): Inspected | Refused => {
   if ('error' in given) return given
   const { file, text } = given
-  const read = readArrangement(text, { plants: plantIds })
+  const read = readArrangement(text, { plants: plantIds, bands: BANDS_KNOWN })
   if (read.kind !== 'ok')
     return {
       file,
@@ -48,6 +52,7 @@ export const inspectFile = (given: FileText, copies: number | null): Inspected |
     return {
       file,
       title: document.title,
+      ...(document.bands && { ownBands: document.bands }),
       readings: Object.fromEntries(readings),
       stemList: stemList(resolved),
       purchase: purchase(resolved, document.setting.copies, EXAMPLE_PRICES),

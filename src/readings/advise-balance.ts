@@ -190,9 +190,9 @@ const aboutHeight = (engine: Engine, b: Balance, [least, most]: readonly [number
 export const adviseBalance = (engine: Engine, lengths: Lengths): Topic[] => {
   const b = measureBalance(engine)
   if (!b) return []
-  const { form } = engine.resolved.document
-  const worst = bandOf('visual-balance', 'offsetWorst', form)!.band
-  const top = bandOf('visual-balance', 'topHeaviness', form)!.band
+  const { document } = engine.resolved
+  const worst = bandOf('visual-balance', 'offsetWorst', document)!.band
+  const top = bandOf('visual-balance', 'topHeaviness', document)!.band
   const out = (v: number, [least, most]: readonly [number, number]): boolean => v < least || v > most
   const topics: Topic[] = []
   if (out(b.offsetWorst, worst)) topics.push(aboutSides(engine, b, lengths))

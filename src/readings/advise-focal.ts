@@ -170,9 +170,9 @@ const aboutVessel = (engine: Engine, p: Prominence, lengths: Lengths): Topic => 
 export const adviseFocal = (engine: Engine, lengths: Lengths): Topic[] => {
   const p = measureProminence(engine)
   if (p.focalShare === null) return []
-  const { form } = engine.resolved.document
+  const { document } = engine.resolved
   const amiss = (key: string, value: number): boolean => {
-    const [least, most] = bandOf('focal-prominence', key, form)!.band
+    const [least, most] = bandOf('focal-prominence', key, document)!.band
     return value < least || value > most
   }
   const topics: Topic[] = []

@@ -182,7 +182,7 @@ const aboutUnder = (engine: Engine, m: Mechanical): Topic => {
 export const adviseMechanics = (engine: Engine): Topic[] => {
   if (engine.resolved.stems.length === 0) return []
   const m = measureMechanics(engine)
-  const most = bandOf('mechanics', 'crowding', engine.resolved.document.form)?.band[1] ?? 1
+  const most = bandOf('mechanics', 'crowding', engine.resolved.document)?.band[1] ?? 1
   const topics: Topic[] = []
   if (m.holds.some((h) => h.loose)) topics.push(aboutLoose(engine, m))
   if (m.holds.some((h) => h.dry)) topics.push(aboutDry(engine, m))

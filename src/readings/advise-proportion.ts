@@ -65,9 +65,9 @@ const aboutSpread = (engine: Engine, p: Proportion, [least, most]: readonly [num
 export const adviseProportion = (engine: Engine): Topic[] => {
   const p = measureProportion(engine)
   if (!p) return []
-  const { form } = engine.resolved.document
-  const height = bandOf('proportion', 'heightRatio', form)?.band
-  const spread = bandOf('proportion', 'spreadRatio', form)?.band
+  const { document } = engine.resolved
+  const height = bandOf('proportion', 'heightRatio', document)?.band
+  const spread = bandOf('proportion', 'spreadRatio', document)?.band
   const topics: Topic[] = []
   if (height && (p.heightRatio < height[0] || p.heightRatio > height[1])) topics.push(aboutHeight(engine, p, height))
   if (spread && (p.spreadRatio < spread[0] || p.spreadRatio > spread[1])) topics.push(aboutSpread(engine, p, spread))

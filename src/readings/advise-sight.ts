@@ -121,8 +121,8 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
 export const adviseSight = (engine: Engine, lengths: Lengths): Topic[] => {
   const s = measureSight(engine)
   if (typeof s === 'string') return []
-  const { form } = engine.resolved.document
-  const over = (key: string, v: number): boolean => v > bandOf('sight-line', key, form)!.band[1]
+  const { document } = engine.resolved
+  const over = (key: string, v: number): boolean => v > bandOf('sight-line', key, document)!.band[1]
   return over('blockedFraction', s.blocked) || over('blockedWorst', s.blockedWorst)
     ? [aboutFaces(engine, s, lengths)]
     : []

@@ -113,10 +113,11 @@ const aboutAir = (engine: Engine, s: Space, wanted: readonly [number, number]): 
 export const adviseSpace = (engine: Engine, lengths: Lengths): Topic[] => {
   const s = measureSpace(engine)
   if (!s) return []
-  const { form, vessel } = engine.resolved.document
-  const hole = bandOf('negative-space', 'holeShare', form)!.band
-  const mouth = bandOf('negative-space', 'mouthShowing', form)!.band
-  const air = bandOf('negative-space', 'voidFraction', form)!.band
+  const { document } = engine.resolved
+  const { vessel } = document
+  const hole = bandOf('negative-space', 'holeShare', document)!.band
+  const mouth = bandOf('negative-space', 'mouthShowing', document)!.band
+  const air = bandOf('negative-space', 'voidFraction', document)!.band
   const topics: Topic[] = []
   if (s.reach > 0 && s.hole / s.reach > hole[1]) topics.push(aboutHole(engine, s, lengths))
   if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) topics.push(aboutMouth(engine, s))

@@ -78,9 +78,9 @@ const aboutSpilling = (engine: Engine, angle: number, least: number): Topic => {
 /** What is amiss with how it stands, and ideas against it. */
 export const adviseStability = (engine: Engine, lengths: Lengths): Topic[] => {
   const m = measureStability(engine)
-  const { form } = engine.resolved.document
-  const tip = bandOf('stability', 'tippingAngle_deg', form)?.band[0] ?? 0
-  const spill = bandOf('stability', 'spillAngle_deg', form)?.band[0] ?? 0
+  const { document } = engine.resolved
+  const tip = bandOf('stability', 'tippingAngle_deg', document)?.band[0] ?? 0
+  const spill = bandOf('stability', 'spillAngle_deg', document)?.band[0] ?? 0
   const topics: Topic[] = []
   if (m.tipping_deg < tip) topics.push(aboutTipping(engine, m, tip, lengths))
   if (m.spill && m.spill.angle_deg < spill) topics.push(aboutSpilling(engine, m.spill.angle_deg, spill))

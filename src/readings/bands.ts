@@ -1,4 +1,4 @@
-import type { Form } from '../arrangement/index.ts'
+import type { Arrangement, Form } from '../arrangement/index.ts'
 import type { Band, ReadingId } from './types.ts'
 
 const INGELS = 'Ingels, Ornamental Horticulture'
@@ -247,16 +247,16 @@ export const BANDS: readonly Band[] = [
   ),
   ...ours(
     'mechanics',
-    'unsupportedShare',
+    'heldShare',
     0.5,
     {
-      round: [0, 0.05],
-      low: [0, 0.05],
-      airy: [0, 0.05],
-      vertical: [0, 0.05],
-      triangle: [0, 0.05],
-      crescent: [0, 0.05],
-      cascade: [0, 0.05],
+      round: [0.95, 1],
+      low: [0.95, 1],
+      airy: [0.95, 1],
+      vertical: [0.95, 1],
+      triangle: [0.95, 1],
+      crescent: [0.95, 1],
+      cascade: [0.95, 1],
     },
     'ours: one stem of twenty may be braced on its neighbours',
   ),
@@ -322,11 +322,35 @@ export const BANDS: readonly Band[] = [
   ),
 ]
 
-const byName = new Map(BANDS.map((b) => [`${b.reading} ${b.key} ${b.form}`, b]))
+const byForm = new Map(BANDS.map((b) => [`${b.form} ${b.reading}.${b.key}`, b]))
+const byName = new Map(BANDS.map((b) => [`${b.reading}.${b.key}`, b]))
 
-/** The band of one value for one form; undefined where the form has no rule for it. */
-export const bandOf = (reading: ReadingId, key: string, form: Form): Band | undefined =>
-  byName.get(`${reading} ${key} ${form}`)
+/** Names by which a person's own bands go in a document: `proportion.heightRatio`. */
+export const BAND_NAMES: readonly string[] = [...byName.keys()]
+
+/** What bands depend on: the form, and the person's own ones. */
+export type Wanting = Pick<Arrangement, 'form' | 'bands'>
+
+/** The band of the table for one value and form, whatever the person wants; undefined where the form has no rule for it. */
+export const tableBand = (reading: ReadingId, key: string, form: Form): Band | undefined =>
+  byForm.get(`${form} ${reading}.${key}`)
+
+const ends = ([least, most]: readonly [number, number]): string =>
+  most >= NO_END ? `${least} or more` : `${least}–${most}`
+
+/**
+ * The band of one value: the person's own if there is one, else that of the table for the form; undefined where there is
+ * neither. One of their own falls off as the table's does (where the form has no row, as that of another form).
+ */
+export const bandOf = (reading: ReadingId, key: string, { form, bands }: Wanting): Band | undefined => {
+  const row = tableBand(reading, key, form)
+  const own = bands?.[`${reading}.${key}`]
+  const like = row ?? byName.get(`${reading}.${key}`)
+  if (!own || !like) return row
+  const band: Ends = [own[0] ?? -NO_END, own[1] ?? NO_END]
+  const instead = row ? `the table has ${ends(row.band)} (${row.source})` : 'the table has none for this form'
+  return { ...like, form, band, source: `your own band; ${instead}`, own: true }
+}
 
 /**
  * 1 within the band, falling smoothly to 0 at `fall` outside it: (1 − d²)², d the distance over `fall`. The shape is

@@ -76,8 +76,9 @@ const HOW =
   'Each stem draws the eye by visible area × contrast × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
 
 const partsOf = (engine: Engine, p: Prominence) => {
-  const { form } = engine.resolved.document
-  const held = (m: Measured) => hold('focal-prominence', form, m)
+  const { document } = engine.resolved
+  const { form } = document
+  const held = (m: Measured) => hold('focal-prominence', document, m)
   return [
     held({
       key: 'focalShare',

@@ -55,6 +55,6 @@ export const readAll = (
   return adviseAll(on, round, READINGS, lengths)
 }
 
-export { BANDS, bandOf, bandScore } from './bands.ts'
+export { BAND_NAMES, BANDS, bandOf, bandScore, tableBand } from './bands.ts'
 export { createEngine, type Engine } from './engine.ts'
 export * from './types.ts'

@@ -55,10 +55,10 @@ const share = (some: number, all: number): number => (all > 0 ? some / all : 0)
 
 const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
   const { document, stems } = engine.resolved
-  const { form } = document
+
   const held = (key: string, name: string, some: number, rule: string) =>
-    hold('mechanics', form, { key, name, value: share(some, stems.length), unit: '', scale: [0, 1], rule })
-  const crowding = hold('mechanics', form, {
+    hold('mechanics', document, { key, name, value: share(some, stems.length), unit: '', scale: [0, 1], rule })
+  const crowding = hold('mechanics', document, {
     key: 'crowding',
     name: 'How full the neck is',
     value: m.crowding,
@@ -66,11 +66,11 @@ const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
     scale: [0, 1],
     rule: `The smallest opening that ${stems.length} such stems pass is ${lengths(m.needed_mm)} across, the neck ${lengths(m.opening_mm)}; as areas, so that 1 is as tight as circles are known to pack. Stems that cross need slack.`,
   })
-  const loose = held(
-    'unsupportedShare',
-    'Would not stay as drawn',
-    m.holds.filter((h) => h.loose).length,
-    'Stems that the wall, the depth below the rim and the mechanics do not hold at their lean, of all stems.',
+  const kept = held(
+    'heldShare',
+    'Stems that stay as drawn',
+    m.holds.filter((h) => !h.loose).length,
+    'Stems that rim, wall, depth in the vessel and mechanics hold at their lean, of all stems.',
   )
   const dry = held(
     'dryShare',
@@ -84,7 +84,7 @@ const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
     m.under.filter(Boolean).length,
     'Stems with leaf or bloom under the waterline, of all stems: it rots and shortens the life of the rest. Strip it.',
   )
-  return { crowding, loose, dry, under }
+  return { crowding, kept, dry, under }
 }
 
 const CARE = {
@@ -102,7 +102,7 @@ const cautionFor = (engine: Engine): string => {
 }
 
 const because = (engine: Engine, m: Mechanical, lengths: Lengths): Because => {
-  const { crowding, loose, dry, under } = partsOf(engine, m, lengths)
+  const { crowding, kept, dry, under } = partsOf(engine, m, lengths)
   const others: Held[] = [crowding.held, dry.held, under.held]
   if (engine.resolved.vessel.mechanics !== 'none') {
     const showing = Math.max(0, ...engine.mouth())
@@ -119,7 +119,7 @@ const because = (engine: Engine, m: Mechanical, lengths: Lengths): Because => {
     )
   }
   return {
-    main: loose.held,
+    main: kept.held,
     others,
     how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of support, neck, ends in water and leaves out of it.',
     trust: `Each stem is taken as a stiff rod by itself; neighbours hold one another up more than is reckoned, and soft stems bend. What grips how far is ours or common practice. Try it with one stem of each kind.${cautionFor(engine)} The venue’s rules come first.`,
@@ -149,23 +149,23 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
     return notApplicable('mechanics', 'There are no stems yet.', {
       crowding: 0,
       unsupported: [],
-      unsupportedShare: null,
+      heldShare: null,
       dryEnds: [],
       underWater: [],
       opening_mm: openingOf(engine.resolved.vessel),
       needed_mm: 0,
     })
   const m = measureMechanics(engine)
-  const { crowding, loose, dry, under } = partsOf(engine, m, lengths)
+  const { crowding, kept, dry, under } = partsOf(engine, m, lengths)
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   return {
     id: 'mechanics',
-    score: scoreOf([loose.part, crowding.part, dry.part, under.part]),
+    score: scoreOf([kept.part, crowding.part, dry.part, under.part]),
     notApplicable: '',
     values: {
       crowding: m.crowding,
       unsupported: ids((i) => m.holds[i]!.loose !== null),
-      unsupportedShare: loose.held.value,
+      heldShare: kept.held.value,
       dryEnds: ids((i) => m.holds[i]!.dry),
       underWater: ids((i) => m.under[i]!),
       opening_mm: m.opening_mm,

@@ -2,8 +2,8 @@ import type { Point2 } from '../arrangement/index.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { SIDE, turnOf } from './extents.ts'
-import type { Mark, ReadingResult } from './types.ts'
-import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
+import type { Held, Mark, ReadingResult } from './types.ts'
+import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf, shown } from './words.ts'
 
 export interface Space {
   /** 1 − seen area ÷ area of its convex hull, mean over the ways round. */
@@ -56,8 +56,9 @@ export const measureSpace = (engine: Engine): Space | null => {
 }
 
 const partsOf = (engine: Engine, s: Space) => {
-  const { form, vessel } = engine.resolved.document
-  const open = hold('negative-space', form, {
+  const { document } = engine.resolved
+  const { form, vessel } = document
+  const open = hold('negative-space', document, {
     key: 'voidFraction',
     name: 'Air in the outline',
     value: s.voidFraction,
@@ -66,7 +67,7 @@ const partsOf = (engine: Engine, s: Space) => {
     rule: `What is open of the outline's convex hull, over the rim, mean of all ways round, for ${formWords(form)}. Bare stems are air.`,
   })
   const share = s.reach > 0 ? s.hole / s.reach : 0
-  const hole = hold('negative-space', form, {
+  const hole = hold('negative-space', document, {
     key: 'holeShare',
     name: 'Largest hole to the whole',
     value: share,
@@ -74,17 +75,13 @@ const partsOf = (engine: Engine, s: Space) => {
     scale: [0, 0.5],
     rule: 'Largest circle in a gap that blooms and leaves close in, the worst way round, against the widest extent.',
   })
-  const band = bandOf('negative-space', 'holeShare', form)!
-  const hole_mm = {
-    ...hole.held,
-    key: 'largestHole_mm',
-    name: 'Largest hole',
-    value: s.hole,
-    unit: 'mm',
-    scale: [0, Math.max(1, 0.5 * s.reach)] as [number, number],
-    band: [0, band.band[1] * s.reach] as [number, number],
+  const band = bandOf('negative-space', 'holeShare', document)!
+  const most = Math.max(1, 0.5 * s.reach)
+  const hole_mm: Held = {
+    ...shown('largestHole_mm', 'Largest hole', s.hole, 'mm', [0, most], 'The same in lengths.', hole.held.source),
+    band: [0, Math.min(most, band.band[1] * s.reach)],
   }
-  const mouth = hold('negative-space', form, {
+  const mouth = hold('negative-space', document, {
     key: 'mouthShowing',
     name: 'Mouth showing',
     value: s.mouthShowing,
@@ -112,7 +109,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
       holeTurn_deg: null,
     })
   }
-  const { open, hole_mm, mouth, share, score } = partsOf(engine, s)
+  const { open, hole, hole_mm, mouth, share, score } = partsOf(engine, s)
   const marks: Mark[] = []
   // The hull helps only where the air is not as wanted.
   if (s.hull.length > 2 && (open.part ?? 1) < 1)
@@ -140,7 +137,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     },
     because: {
       main: open.held,
-      others: [hole_mm, mouth.held],
+      others: [hole_mm, hole.held, mouth.held],
       how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of air, hole and mouth.',
       trust: 'The areas are measured on light stand-ins of the flowers; how much air a form wants is our own scale.',
     },

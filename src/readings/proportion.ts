@@ -52,7 +52,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
   const { document, vessel } = engine.resolved
   const { form } = document
   const larger = vessel.height > Math.max(vessel.width, vessel.depth) ? 'height' : 'width'
-  const height = hold('proportion', form, {
+  const height = hold('proportion', document, {
     key: 'heightRatio',
     name: 'Height to the vessel',
     value: p.heightRatio,
@@ -61,7 +61,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
     rule: `Height of the plants over the rim against the vessel's ${larger}, the larger of its two. Other teachers measure from the table (1.5–2 × the vessel's height in all), or do not say whether the vessel counts; between 0.5 and 2.5 × some teacher allows it.`,
     without: `A low design is exempt from the height rule (Indian Council of Agricultural Research, e-course Flower Arrangement).`,
   })
-  const spread = hold('proportion', form, {
+  const spread = hold('proportion', document, {
     key: 'spreadRatio',
     name: 'Spread to the vessel',
     value: p.spreadRatio,
@@ -69,7 +69,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
     scale: [0, 5],
     rule: `Widest extent over the rim, any way round, against the vessel's width, for ${formWords(form)}.`,
   })
-  const share = hold('proportion', form, {
+  const share = hold('proportion', document, {
     key: 'vesselShare',
     name: "Vessel's share of the height",
     value: p.vesselShare,
@@ -78,7 +78,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
     rule: 'Height of the vessel against the whole height from the table.',
     without: 'A low design is exempt from the height rule, and so from this.',
   })
-  const table = hold('proportion', form, {
+  const table = hold('proportion', document, {
     key: 'tableShare',
     name: 'Share of the table',
     value: p.tableShare,

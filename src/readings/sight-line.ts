@@ -112,8 +112,8 @@ const LOW: [number, number] = [305, 356]
 const HIGH: [number, number] = [560, 610]
 
 const partsOf = (engine: Engine, s: Sight, lengths: Lengths) => {
-  const { form } = engine.resolved.document
-  const blocked = hold('sight-line', form, {
+  const { document } = engine.resolved
+  const blocked = hold('sight-line', document, {
     key: 'blockedFraction',
     name: 'Face opposite hidden',
     value: s.blocked,
@@ -121,7 +121,7 @@ const partsOf = (engine: Engine, s: Sight, lengths: Lengths) => {
     scale: [0, 1],
     rule: `Share of the head of the guest straight across that plants and vessel hide, mean of twelve seats round the table and of short, middling and tall pairs. ${ANSUR}.`,
   })
-  const worst = hold('sight-line', form, {
+  const worst = hold('sight-line', document, {
     key: 'blockedWorst',
     name: 'The same, worst seat',
     value: s.blockedWorst,
@@ -130,7 +130,7 @@ const partsOf = (engine: Engine, s: Sight, lengths: Lengths) => {
     rule: 'The same from the seat that sees least, mean of the pairs.',
   })
   const pair = (g: number, who: string, key: string): Held =>
-    hold('sight-line', form, {
+    hold('sight-line', document, {
       key,
       name: `Between ${who} guests`,
       value: s.pairs[g]!,

@@ -73,8 +73,8 @@ export const measureStability = (engine: Engine): Stability => {
 }
 
 const partsOf = (engine: Engine, m: Stability) => {
-  const { form } = engine.resolved.document
-  const tip = hold('stability', form, {
+  const { document } = engine.resolved
+  const tip = hold('stability', document, {
     key: 'tippingAngle_deg',
     name: 'Tilt before it goes over',
     value: m.tipping_deg,
@@ -83,7 +83,7 @@ const partsOf = (engine: Engine, m: Stability) => {
     rule: 'The least tilt, any way, at which the plumb line of the centre of mass leaves the foot; water that runs is reckoned in.',
   })
   const spill = m.spill
-    ? hold('stability', form, {
+    ? hold('stability', document, {
         key: 'spillAngle_deg',
         name: 'Tilt before water spills',
         value: m.spill.angle_deg,

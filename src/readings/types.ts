@@ -53,6 +53,8 @@ export interface Held {
   /** The rule in a sentence, and where it is from; `ours` and `common practice` are said as such. */
   rule: string
   source: string
+  /** Name of the band in the document, where the person may set their own; with the ends in force, null for no end. */
+  wants?: { name: string; ends: [least: number | null, most: number | null]; own: boolean }
 }
 
 export interface Because {
@@ -97,4 +99,6 @@ export interface Band {
   /** How far outside the band the score falls to zero, in the value's unit. */
   fall: number
   source: string
+  /** The person's, not the table's. */
+  own?: true
 }

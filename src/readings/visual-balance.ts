@@ -57,8 +57,9 @@ export const offsetWords = (offset: number): string => {
 const SIDES: [under: string, over: string] = ['left', 'right']
 
 const partsOf = (engine: Engine, b: Balance) => {
-  const { form } = engine.resolved.document
-  const worst = hold('visual-balance', form, {
+  const { document } = engine.resolved
+  const { form } = document
+  const worst = hold('visual-balance', document, {
     key: 'offsetWorst',
     name: 'Off the axis, worst way',
     value: b.offsetWorst,
@@ -67,7 +68,7 @@ const partsOf = (engine: Engine, b: Balance) => {
     beyond: SIDES,
     rule: `Centre of visual weight from the axis against the greatest reach, right positive, the worst way round, for ${formWords(form)}. A visible pixel of a bloom or leaf weighs 1 where it is light (L 85 and more) to 3 where it is dark (L 25 and less), evenly between, since one dark flower balances about three light ones (Indian Council of Agricultural Research, e-course Flower Arrangement).`,
   })
-  const front = hold('visual-balance', form, {
+  const front = hold('visual-balance', document, {
     key: 'offsetFront',
     name: 'Off the axis, from the front',
     value: b.offsetFront ?? 0,
@@ -77,7 +78,7 @@ const partsOf = (engine: Engine, b: Balance) => {
     rule: 'The same, seen from the front.',
     without: 'ours: only shown, since a table has no front; the worst way round is what counts',
   })
-  const top = hold('visual-balance', form, {
+  const top = hold('visual-balance', document, {
     key: 'topHeaviness',
     name: 'Height of the weight',
     value: b.topHeaviness,
@@ -86,7 +87,7 @@ const partsOf = (engine: Engine, b: Balance) => {
     beyond: ['low', 'top-heavy'],
     rule: 'Height of the centre of weight over the rim against the height of blooms and leaves, mean of all ways round: what is large and dark belongs low.',
   })
-  const above = hold('visual-balance', form, {
+  const above = hold('visual-balance', document, {
     key: 'weightAboveHalf',
     name: 'Weight over half height',
     value: b.weightAboveHalf,
@@ -94,7 +95,7 @@ const partsOf = (engine: Engine, b: Balance) => {
     scale: [0, 1],
     rule: 'Share of the weight over half of the height of blooms and leaves, all ways round.',
   })
-  const plan = hold('visual-balance', form, {
+  const plan = hold('visual-balance', document, {
     key: 'offsetPlan',
     name: 'Off the axis, from above',
     value: b.offsetPlan,

@@ -1,7 +1,7 @@
 import type { Form } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
 import { formatLength } from '../units/index.ts'
-import { bandOf, bandScore, NO_END, together } from './bands.ts'
+import { BAND_NAMES, bandOf, bandScore, NO_END, together, type Wanting } from './bands.ts'
 import type { Because, Held, ReadingId, ReadingResult } from './types.ts'
 
 /** `14, a spray rose`: the stem's number in the list and its plant. */
@@ -39,20 +39,31 @@ export interface Measured {
 }
 
 /** Holds a value against its band; where there is none it is only shown. Part of the score: null when not held. */
-export const hold = (reading: ReadingId, form: Form, m: Measured): { held: Held; part: number | null } => {
-  const row = bandOf(reading, m.key, form)
+export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held; part: number | null } => {
+  const row = bandOf(reading, m.key, of)
   const { key, name, value, unit, scale, beyond, rule } = m
-  const band: [number, number] | null = row ? [row.band[0], Math.min(row.band[1], NO_END)] : null
+  const band = row?.band ?? null
+  const end = (x: number): number | null => (Math.abs(x) >= NO_END ? null : x)
+  const name_ = `${reading}.${m.key}`
+  // What a person wants may lie beyond the ends of the gauge.
+  const reach = row?.own ? row.band.filter((x) => end(x) !== null) : []
+  const wide: [number, number] = [
+    Math.min(scale[0], ...reach),
+    Math.max(scale[1], ...reach.map((x) => x + 0.1 * Math.abs(x))),
+  ]
   const held: Held = {
     key,
     name,
     value,
     unit,
-    scale,
-    band: band && [Math.max(scale[0], band[0]), Math.min(Math.max(scale[1], band[0]), band[1])],
+    scale: wide,
+    band: band && [Math.max(wide[0], band[0]), Math.min(Math.max(wide[1], band[0]), band[1])],
     ...(beyond && { beyond }),
     rule,
     source: row?.source ?? m.without ?? 'only shown, not part of the score',
+    ...(BAND_NAMES.includes(name_) && {
+      wants: { name: name_, ends: row ? [end(row.band[0]), end(row.band[1])] : [null, null], own: row?.own === true },
+    }),
   }
   return { held, part: row ? bandScore(value, row.band, row.fall) : null }
 }

@@ -3,6 +3,7 @@ import type { Held, ReadingResult } from '../../readings/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Advice } from './advice.tsx'
+import { OwnBand } from './own-band.tsx'
 import { heldWords, scoreWords, sentence, wantedWords } from './words.ts'
 
 /** A measured value with its gauge, its band, its rule and where the rule is from. */
@@ -20,6 +21,7 @@ const Measured = ({ held }: { held: Held }) => {
         {wanted ? `${sentence(wanted)} ` : ''}
         {sentence(held.rule)} <cite>{sentence(held.source)}</cite>
       </p>
+      <OwnBand held={held} />
     </li>
   )
 }
@@ -41,6 +43,7 @@ export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult
       {why && (
         <div className="why">
           {brief ? rule : null}
+          <OwnBand held={because.main} />
           <ul>
             {because.others.map((held) => (
               <Measured key={held.key} held={held} />

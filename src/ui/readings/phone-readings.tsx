@@ -3,6 +3,7 @@ import { change, useStudio } from '../../state/index.ts'
 import { UprightGauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
 import { OpenReading } from './open-reading.tsx'
+import { OwnBandsWords } from './own-bands-words.tsx'
 import { ValueWords } from './reading-row.tsx'
 import { AllTheWayRound } from './round.tsx'
 import { gaugeOf, NAMES, scoreWords } from './words.ts'
@@ -15,6 +16,9 @@ export const PhoneReadings = () => {
   const reading = readings.find((r) => r.id === open)
   return (
     <div className="phone-readings">
+      <p className="quiet">
+        <OwnBandsWords lead="Held against" />
+      </p>
       <div className="gauge-index">
         {READING_IDS.map((id, i) => {
           const r = readings.find((x) => x.id === id)

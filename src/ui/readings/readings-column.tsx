@@ -1,5 +1,6 @@
 import { READING_IDS } from '../../readings/index.ts'
 import { useStudio } from '../../state/index.ts'
+import { OwnBandsWords } from './own-bands-words.tsx'
 import { ReadingRow } from './reading-row.tsx'
 import { AllTheWayRound } from './round.tsx'
 import { WhereToBegin } from './where-to-begin.tsx'
@@ -16,6 +17,7 @@ export const ReadingsColumn = () => {
       <h2>Readings</h2>
       <p className="quiet">
         held against the form <i>{form}</i>
+        <OwnBandsWords lead=", with" />
       </p>
       <ul className="reading-rows">
         {READING_IDS.map((id) => (

@@ -11,7 +11,7 @@ export const NAMES: Record<ReadingId, string> = {
   proportion: 'Height to the vessel',
   'visual-balance': 'Balance of weight',
   stability: 'Tilt before it tips',
-  mechanics: 'What holds the stems',
+  mechanics: 'Hold of the stems',
   'sight-line': 'View across the table',
 }
 
@@ -20,7 +20,7 @@ export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
 
 type Scaled = Pick<Held, 'unit' | 'scale'>
 /** A share without a unit is said in hundredths. */
-const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= -1 && scale[1] <= 1
+export const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= -1 && scale[1] <= 1
 
 /** Number and unit apart: `34` and `%`, `51` and `mm`. */
 export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
@@ -72,9 +72,10 @@ export const wantedWords = (held: Held, units: Units = 'mm'): string => {
     ReturnType<typeof figureOf>,
   ]
   const unit = to.unit ? ` ${to.unit}` : ''
-  if (held.band[0] <= held.scale[0]) return `wanted: at most ${to.figure}${unit}`
-  if (held.band[1] >= held.scale[1]) return `wanted: at least ${from.figure}${unit}`
-  return `wanted: ${from.figure} to ${to.figure}${unit}`
+  const wanted = held.wants?.own ? 'wanted, your own' : 'wanted'
+  if (held.band[0] <= held.scale[0]) return `${wanted}: at most ${to.figure}${unit}`
+  if (held.band[1] >= held.scale[1]) return `${wanted}: at least ${from.figure}${unit}`
+  return `${wanted}: ${from.figure} to ${to.figure}${unit}`
 }
 
 /** Words for a score; the steps are ours. */

@@ -68,7 +68,7 @@ const FAMILIES: [ReadingId, string, (t: number, form: Form) => Partial<Arrangeme
         // A form that wants air gets some.
         ...[-1, 1].map((k) =>
           stem(`o${k}`, [k * 270, 0, 330], {
-            head: bandOf('negative-space', 'voidFraction', form)!.band[0] > 0.1 ? 30 : 1,
+            head: bandOf('negative-space', 'voidFraction', { form })!.band[0] > 0.1 ? 30 : 1,
           }),
         ),
       ],
@@ -133,7 +133,7 @@ describe('bands', () => {
     (id, key, make) => {
       let held = 0
       for (const form of FORMS) {
-        const row = bandOf(id, key, form)
+        const row = bandOf(id, key, { form })
         if (!row) continue
         const seen = Array.from({ length: STEPS + 1 }, (_, i) => {
           const r = readAll(resolve(design([], { form, ...make(i / STEPS, form) })), { engine, advice: false }).find(
