@@ -59,7 +59,7 @@ export const stillBox = (resolved: Resolved, angle: ViewAngle): Box => {
 
 /**
  * About the same from the stand-ins, without building a solid: a hundredth of the time. For a first sketch; the point of a
- * leaf may reach farther, by up to a seventh of the whole where a stem stands alone.
+ * leaf may reach farther, by up to a sixth of the whole where a stem stands alone.
  */
 export const roughBox = (resolved: Resolved, angle: ViewAngle): Box => {
   const axes = viewAxes(angle)
