@@ -38,7 +38,7 @@ export interface Sprite {
 
 export interface PaintOptions {
   quality: Quality
-  /** Quicker than a draft, in squares of several pixels: a first look at something new. */
+  /** Masses blocked in by their stand-ins, at once: a first look at something new. */
   sketch?: boolean
   /** Elevation only: the front right quarter of the vessel is cut away, as in a half section. */
   section: boolean

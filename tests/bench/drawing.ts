@@ -108,4 +108,4 @@ measure('draw-sprite-draft-moving', 40, '6 ms', (round) => {
   const [moved] = resolveArrangement({ ...moving, stems: [{ ...stem, tip: [x + round, y, z + 3] }] }).stems
   stemSprite(moved!, FRONT, SCALE, 'draft', createCache())
 })
-measure('first-draw-500', 3, '300 ms', () => bothViews(resolveArrangement(structuredClone(design(500))), 1, 'draft'))
+measure('draw-draft-500-cold', 3, '3 s', () => bothViews(resolveArrangement(structuredClone(design(500))), 1, 'draft'))

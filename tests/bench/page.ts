@@ -4,7 +4,7 @@
  * (rate limit off); `first-draw-500`; `first-picture` of the built site from a cold start; `first-load-gzip`.
  * The drag is the harder side: workers make fresh sprites, outlines and readings meanwhile, on the same cores, while nothing
  * runs beside the bare painting; on a busy machine the ratio rises. `first-draw-500` ends with the first flowers of the
- * elevation, which come as a sketch in squares of two pixels and are refined after; the plan is later.
+ * elevation, masses blocked in by their stand-ins and refined after; the plan is a moment later.
  */
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'

@@ -24,7 +24,7 @@ export interface Wanted {
 type Level = 'sketch' | 'draft' | 'fine'
 
 /** From so many stems on a draft of something new is long in coming. Ours. */
-const MANY = 40
+const MANY = 12
 
 /** The hand rests after so long, ms. Ours. */
 const REST_MS = 120
