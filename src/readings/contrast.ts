@@ -93,8 +93,22 @@ const surround = (area: Float64Array, colour: number, count: number): boolean =>
 }
 
 /**
+ * Contrast with the ground and with all else that stands around, as one: their mean of roots by share, squared, so that the
+ * lesser counts for more. A bloom is lost where it is lost against either, however far it stands off the other; region
+ * contrast itself adds them up. The exponent is ours: a half is the largest at which blooms washed out to the cloth always
+ * lose (tests/unit/readings/prominence.test.ts).
+ * @param share of the ground in what surrounds, 0–1
+ * @param toGround Lab distance to it
+ * @param toRest Lab distance to each other colour times its share, summed
+ */
+export const jointContrast = (share: number, toGround: number, toRest: number): number => {
+  const mean = share < 1 ? toRest / (1 - share) : 0
+  return (share * Math.sqrt(toGround) + (1 - share) * Math.sqrt(mean)) ** 2
+}
+
+/**
  * Contrast of every colour in every cell where it is: the mean over three scales of the mean Lab distance to what
- * surrounds it. It is region contrast with each cell's share of each colour as a region, divided by the weights' sum,
+ * surrounds it, ground and rest joined (jointContrast). It is region contrast with each cell's share of each colour as a region, divided by the weights' sum,
  * so that one number of ΔE is meant at every scale.
  * @param apart distances of the colours (see `distancesOf`); colour 0 is the ground
  * @param area colour × cell: area in units of a cell (cell i = row × 12 + column); the ground's part is what is left
@@ -128,8 +142,8 @@ export const contrastField = (apart: Float64Array, area: Float64Array, out: Floa
       if (area[at] === 0) continue
       let sum = 0
       // Its distance to itself is 0.
-      for (let j = 0; j < there.length; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
-      out[at] = sum
+      for (let j = 1; j < there.length; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
+      out[at] = jointContrast(around[i]!, apart[p * n]!, sum)
     }
   }
 }

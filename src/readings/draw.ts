@@ -12,7 +12,9 @@ export interface Draw {
   contrast: number
   /** Mean factor for place and for being one patch, 0–1. */
   where: number
-  /** Visible area × contrast × place, mean of the half turn. */
+  /** How unlike in colour to all else that is seen, 0–1. */
+  unlike: number
+  /** Visible area × contrast × unlikeness × place, mean of the half turn. */
   strength: number
 }
 
@@ -59,7 +61,8 @@ const drawOf = (seen: Seen, place: number, code: number, weight: number, square:
     place,
     pixels: pixels / HALF_WAYS,
     contrast: pixels > 0 ? contrast / pixels : 0,
-    where: contrast > 0 ? pull / contrast : 0,
+    where: contrast > 0 && seen.unlike[code]! > 0 ? pull / contrast / seen.unlike[code]! : 0,
+    unlike: seen.unlike[code]!,
     strength: (weight * sum) / HALF_WAYS,
   }
 }

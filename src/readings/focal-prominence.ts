@@ -73,7 +73,7 @@ export const measureProminence = (engine: Engine): Prominence => {
 }
 
 const HOW =
-  'Each stem draws the eye by visible area × contrast × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
+  'Each stem draws the eye by visible area × contrast × unlikeness × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), to the cloth and to the rest apart, the lesser counting more (ours); unlikeness is what is left of all else that is seen when what passes for the same colour is taken off (after Duncan and Humphreys 1989); place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
 
 const partsOf = (engine: Engine, p: Prominence) => {
   const { document } = engine.resolved
@@ -143,6 +143,7 @@ const because = (engine: Engine, p: Prominence): Because => {
     others: [
       ...others,
       factor('focalContrast', 'Contrast of the strongest focal bloom', best.contrast, 'ΔE', [0, 100]),
+      factor('focalUnlike', 'How unlike it is to the rest', best.unlike, '', [0, 1]),
       factor('focalPlace', 'Its place, and being one patch', best.where, '', [0, 1]),
       factor('focalWidth_mm', 'Its visible width', wide, 'mm', [0, 150]),
     ],

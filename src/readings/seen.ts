@@ -2,6 +2,7 @@ import {
   createLayer,
   type Layer,
   PART_STRIDE,
+  type Resolved,
   reachAlong,
   type StemCurve,
   splatParts,
@@ -23,7 +24,9 @@ export interface Seen {
   byWay: Float64Array[]
   /** Pixels × contrast with the surround (Lab distance). */
   contrastByWay: Float64Array[]
-  /** Pixels × contrast × place × unbrokenness: the length of each pixel's own stretch of its row within a cell, in cells. */
+  /** Per owner: how unlike in colour it is to all else that is seen, 0–1. */
+  unlike: Float64Array
+  /** Pixels × contrast × unlikeness × place × unbrokenness: the length of each pixel's own stretch of its row within a cell, in cells. */
   pullByWay: Float64Array[]
   codes: number
   vesselCode: number
@@ -138,6 +141,49 @@ const weigh = (
   seen.pullByWay.push(pull)
 }
 
+/** Lab distance over which two colours no longer pass for one another in a glance. Ours. */
+const ALIKE = 25
+
+/**
+ * Of a bloom: 1 less the share of all other blooms, leaves and stems that are seen, by area, which passes for its colour; several focal flowers are one group
+ * and do not count against each other. What is looked for is found the later, the more of the rest is like it: Duncan and
+ * Humphreys, Visual search and stimulus similarity, Psychological Review 96(3), 1989. The numbers are ours.
+ */
+const unlikeness = (
+  { pixels, tones, codes, vesselCode }: Seen,
+  apart: Float64Array,
+  { stems }: Resolved,
+): Float64Array => {
+  const n = tones.labs.length
+  const isFocal = (code: number): boolean => (code - 1) % 4 === 0 && stems[(code - 1) >> 2]?.role === 'focal'
+  // Areas by colour: of all, and of the focal blooms.
+  const [areas, group] = [new Float64Array(n), new Float64Array(n)]
+  let [all, focal] = [0, 0]
+  for (let code = 1; code < vesselCode; code++) {
+    const area = pixels[code]!
+    areas[tones.ofCode[code]!]! += area
+    all += area
+    if (!isFocal(code)) continue
+    group[tones.ofCode[code]!]! += area
+    focal += area
+  }
+  const [like, likeGroup] = [new Float64Array(n), new Float64Array(n)]
+  for (let p = 1; p < n; p++)
+    for (let q = 1; q < n; q++) {
+      const k = Math.exp(-((apart[p * n + q]! / ALIKE) ** 2))
+      like[p]! += areas[q]! * k
+      likeGroup[p]! += group[q]! * k
+    }
+  return Float64Array.from({ length: codes }, (_, code) => {
+    // Leaves, bare stems and vessel are the ground, and are not looked for.
+    if (code >= vesselCode || (code - 1) % 4 !== 0) return 1
+    const tone = tones.ofCode[code]!
+    const own = isFocal(code)
+    const rest = all - (own ? focal : pixels[code]!)
+    return rest > 0 ? Math.max(0, 1 - (like[tone]! - (own ? likeGroup[tone]! : pixels[code]!)) / rest) : 1
+  })
+}
+
 export const lookAt = (engine: Engine): Seen => {
   const { resolved, frame, layers } = engine
   const tones = tonesOf(resolved)
@@ -147,6 +193,7 @@ export const lookAt = (engine: Engine): Seen => {
     byWay: [],
     contrastByWay: [],
     pullByWay: [],
+    unlike: new Float64Array(codes),
     codes,
     vesselCode: codeOfVessel(resolved.stems.length),
     tones,
@@ -168,6 +215,8 @@ export const lookAt = (engine: Engine): Seen => {
   }
   const above = countPixels(layers[HALF_WAYS]!.owner, seen)
   for (let code = 0; code < codes; code++) seen.pixels[code]! += above[code]!
+  seen.unlike = unlikeness(seen, scratch.apart, resolved)
+  for (const pull of seen.pullByWay) for (let code = 0; code < codes; code++) pull[code]! *= seen.unlike[code]!
   return seen
 }
 

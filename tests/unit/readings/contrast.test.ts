@@ -12,6 +12,8 @@ import {
 } from '../../../src/readings/contrast.ts'
 import cases from './region-contrast.json' with { type: 'json' }
 
+const distance = (p: Lab, q: Lab): number => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2])
+
 describe('how much a colour stands out', () => {
   it.each(cases.cases)('$name: region contrast as worked out elsewhere', ({ regions, RC, centrePrior }) => {
     regionContrast(regions as Region[]).forEach((s, i) => {
@@ -47,17 +49,25 @@ describe('how much a colour stands out', () => {
           expect(field[colour * CELL_COUNT + cell]).toBe(0)
           continue
         }
-        let mean = 0
+        let [ground, rest] = [0, 0]
+        const probe: Region = { ...at(cell), area: 0, lab: labs[colour]! }
         for (const scale of SCALES) {
-          const probe: Region = { ...at(cell), area: 0, lab: labs[colour]! }
-          const sum = regionContrast([probe, ...all], scale)[0]!
+          // The published sum over all but the ground, and the ground's share of the weights.
+          const sum = regionContrast([probe, ...all.slice(CELL_COUNT)], scale)[0]!
           const weights = all.reduce(
             (w, r) => w + r.area * Math.exp(-((r.x - probe.x) ** 2 + (r.y - probe.y) ** 2) / scale),
             0,
           )
-          mean += sum / weights / SCALES.length
+          const cloth =
+            regionContrast([probe, ...all.slice(0, CELL_COUNT)], scale)[0]! / distance(labs[colour]!, labs[0]!)
+          rest += sum / weights / SCALES.length
+          ground += cloth / weights / SCALES.length
         }
-        expect(field[colour * CELL_COUNT + cell]).toBeCloseTo(mean, 6)
+        const two = [distance(labs[colour]!, labs[0]!), rest / (1 - ground)] as const
+        expect(field[colour * CELL_COUNT + cell]).toBeCloseTo(
+          (ground * Math.sqrt(two[0]) + (1 - ground) * Math.sqrt(two[1])) ** 2,
+          6,
+        )
       }
   })
 })

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
+import { hexOf, labOf } from '../../../src/colour/index.ts'
 import { createEngine, readAll } from '../../../src/readings/index.ts'
+import { sketched } from './generated.ts'
 import { ballStandins, bowl, design, mound, resolve, stem } from './made.ts'
 
 const engine = createEngine(ballStandins)
@@ -80,5 +82,54 @@ describe('what leads, as an eye sees it', () => {
     const r = lead(design([face({ colour: '#f0d3cf', head: 20, tip: [0, -60, 40] }), ...many]))
     expect(r.rank).toBeGreaterThanOrEqual(10)
     expect(r.score).toBeLessThan(50)
+  })
+})
+
+describe('a focal bloom that takes the colour of what it stands in', () => {
+  const apart = (a: string, b: string): number => {
+    const [p, q] = [labOf(a), labOf(b)]
+    return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2])
+  }
+  const toward = (from: string, to: string, t: number): string => {
+    const [a, b] = [labOf(from), labOf(to)]
+    return hexOf([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])])
+  }
+  const LEAF = '#55703f'
+  /** Sketches whose focal blooms stand off both cloth and leaves, and have greens about them. */
+  const SKETCHES = Array.from({ length: 60 }, (_, seed) => sketched(seed + 1)).filter(({ stems, setting }) => {
+    const focal = stems.find((s) => s.role === 'focal')
+    return focal && apart(focal.colour as string, setting.linen) > 35 && apart(focal.colour as string, LEAF) > 35
+  })
+  const recoloured = (d: Arrangement, to: string, t: number) =>
+    lead({
+      ...d,
+      stems: d.stems.map((s) => (s.role === 'focal' ? { ...s, colour: toward(s.colour as string, to, t) } : s)),
+    })
+
+  it('washed out to the cloth it holds less of the eye and scores no more, in every sketch', () => {
+    expect(SKETCHES.length).toBeGreaterThan(30)
+    for (const d of SKETCHES) {
+      const [before, after] = [recoloured(d, d.setting.linen, 0), recoloured(d, d.setting.linen, 1)]
+      expect(after.share).toBeLessThanOrEqual(before.share)
+      expect(after.score).toBeLessThanOrEqual(before.score + 1e-9)
+    }
+  })
+  it('turned leaf green it holds less of the eye, in seven sketches of eight where a third is greens', () => {
+    const leafy = SKETCHES.filter(
+      ({ stems }) => stems.filter((s) => s.role === 'greens').length >= stems.length / 3 - 1,
+    )
+    const lost = leafy.filter((d) => recoloured(d, LEAF, 1).share < recoloured(d, LEAF, 0).share)
+    expect(leafy.length).toBeGreaterThan(15)
+    expect(lost.length).toBeGreaterThanOrEqual(0.875 * leafy.length)
+  })
+  it('among leaves a red bloom leads, and a leaf-green one of the same size does not', () => {
+    const leaves = mound(20, () => ({ ...GREENS, head: 60 }))
+    const some = mound(6, () => ({ colour: '#f0d3cf', head: 45 })).map((s) => ({ ...s, id: `p${s.id}` }))
+    const [red, green] = ['#b3202c', LEAF].map((colour) =>
+      lead(design([face({ colour, head: 70 }), ...leaves, ...some])),
+    )
+    expect(red!.rank).toBe(1)
+    expect(green!.rank).toBeGreaterThan(1)
+    expect(green!.share).toBeLessThan(red!.share / 2)
   })
 })
