@@ -35,20 +35,17 @@ export const preparedParts = (standins: Float32Array, tip: Point3): Float64Array
 
 /** Least and greatest of `x·d` over one part, added to [least, greatest]. */
 export const reachAlong = (parts: Float64Array, at: number, d: Point3): [number, number] => {
-  const dot = (k: number): number => parts[at + k]! * d[0] + parts[at + k + 1]! * d[1] + parts[at + k + 2]! * d[2]
+  const [x, y, z] = d
+  const a = parts[at + 2]! * x + parts[at + 3]! * y + parts[at + 4]! * z
   if (parts[at] === 1) {
-    const [a, b, r] = [dot(2), dot(5), parts[at + 8]!]
+    const b = parts[at + 5]! * x + parts[at + 6]! * y + parts[at + 7]! * z
+    const r = parts[at + 8]!
     return [Math.min(a, b) - r, Math.max(a, b) + r]
   }
-  const [xx, xy, xz, yy, yz, zz] = [5, 6, 7, 8, 9, 10].map((k) => parts[at + k]!) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ]
-  const v = d[0] * (xx * d[0] + 2 * xy * d[1] + 2 * xz * d[2]) + d[1] * (yy * d[1] + 2 * yz * d[2]) + zz * d[2] * d[2]
+  const v =
+    x * (parts[at + 5]! * x + 2 * parts[at + 6]! * y + 2 * parts[at + 7]! * z) +
+    y * (parts[at + 8]! * y + 2 * parts[at + 9]! * z) +
+    parts[at + 10]! * z * z
   const half = Math.sqrt(Math.max(0, v))
-  return [dot(2) - half, dot(2) + half]
+  return [a - half, a + half]
 }

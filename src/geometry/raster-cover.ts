@@ -3,13 +3,13 @@ import type { Axes, Grid } from './raster.ts'
 
 /**
  * A picture from above of which only matters whether a pixel is covered. 64 columns: a row is two words of 32 bits, the
- * column c is bit c % 32 of word c / 32; 1 is covered.
+ * column c is bit c % 32 of word c / 32; 1 is covered. Signed words: unsigned ones are no small whole numbers to the compiler.
  */
-export type Cover = Uint32Array<ArrayBuffer>
+export type Cover = Int32Array<ArrayBuffer>
 export const COVER_WIDTH = 64
 const WORDS = COVER_WIDTH / 32
 
-export const createCover = (height: number): Cover => new Uint32Array(height * WORDS)
+export const createCover = (height: number): Cover => new Int32Array(height * WORDS)
 
 /** Bits `from`…`to` of one word; columns outside the word are left out, none if there is none inside. */
 const bits = (from: number, to: number): number => {
@@ -28,7 +28,7 @@ export const coverPixel = (cover: Cover, column: number, row: number): void => {
 }
 
 export const isFull = (cover: Cover): boolean => {
-  for (let i = 0; i < cover.length; i++) if (cover[i] !== 0xffffffff) return false
+  for (let i = 0; i < cover.length; i++) if (cover[i] !== -1) return false
   return true
 }
 
@@ -114,7 +114,7 @@ const coverEllipsoid = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o
         continue
       }
       for (; free !== 0; free &= free - 1) {
-        const bit = free & -free
+        const bit = free & ((~free + 1) | 0)
         const X = (32 * k + 31 - Math.clz32(bit) - mid) * mm
         const q = (X - xc) / hw
         const w = 1 - q * q
@@ -161,7 +161,7 @@ const coverCapsule = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o: 
     const c1 = Math.floor((Math.max(xa, xb) + radius) / mm + mid) | 0
     for (let k = 0; k < WORDS; k++)
       for (let free = bits(c0 - 32 * k, c1 - 32 * k) & ~cover[row + k]!; free !== 0; free &= free - 1) {
-        const bit = free & -free
+        const bit = free & ((~free + 1) | 0)
         const dx = (32 * k + 31 - Math.clz32(bit) - mid) * mm - ax
         const t = Math.max(0, Math.min((dx * vx + u * vu) * per, 1))
         const qx = dx - t * vx

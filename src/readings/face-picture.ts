@@ -28,14 +28,14 @@ const EYE_ROW = (FACE.chin * ROWS) / FACE_HEIGHT
 /** What is nearer to the eye than this is not painted, mm. Ours: no one sits with a flower there. */
 const NEAREST = 50
 
-const fill = (rows: Uint32Array, at: number, r: number, left: number, right: number): void => {
+const fill = (rows: Int32Array, at: number, r: number, left: number, right: number): void => {
   const c0 = Math.max(0, Math.ceil(left - 0.5))
   const c1 = Math.min(COLUMNS - 1, Math.floor(right - 0.5))
   if (c0 <= c1) rows[at + r]! |= (0xffffffff >>> (COLUMNS - 1 - (c1 - c0))) << c0
 }
 
 /** One level stretch of a row (its middle), from–to in mm at the face. */
-export const coverStretch = (rows: Uint32Array, at: number, r: number, from: number, to: number): void =>
+export const coverStretch = (rows: Int32Array, at: number, r: number, from: number, to: number): void =>
   fill(rows, at, r, (from / FACE.width + 0.5) * COLUMNS, (to / FACE.width + 0.5) * COLUMNS)
 
 /** Height of a row's middle over the eye, mm at the face. */
@@ -47,7 +47,7 @@ export const heightOfRow = (r: number): number => ((r + 0.5) * FACE_HEIGHT) / RO
  * from the eye, S the moments), which is the dual of the seen ellipse (Hartley and Zisserman, Multiple View Geometry, 2nd
  * ed. 2004, section 8.3): centre and moments of the ellipse follow by dividing by the entry of the depth.
  */
-export const coverEllipsoid = (rows: Uint32Array, at: number, l: Look, m: Float64Array): void => {
+export const coverEllipsoid = (rows: Int32Array, at: number, l: Look, m: Float64Array): void => {
   const x = m[0]!
   const y = m[1]! + l.distance
   const z = m[2]! - l.eye
@@ -84,7 +84,7 @@ export const coverEllipsoid = (rows: Uint32Array, at: number, l: Look, m: Float6
  * Covers with a capsule from a to b: each end a disc of the size that its ball has in the middle of the picture, and all
  * between. `m` is a x, y, z and b x, y, z, in the frame of the way round.
  */
-export const coverCapsule = (rows: Uint32Array, at: number, l: Look, m: Float64Array, radius: number): void => {
+export const coverCapsule = (rows: Int32Array, at: number, l: Look, m: Float64Array, radius: number): void => {
   const ya = m[1]! + l.distance
   const yb = m[4]! + l.distance
   if (ya < NEAREST || yb < NEAREST) return
@@ -126,12 +126,12 @@ export const coverCapsule = (rows: Uint32Array, at: number, l: Look, m: Float64A
 }
 
 /** How many bits are set. */
-export const bitsIn = (rows: Uint32Array, from: number, to: number): number => {
+export const bitsIn = (rows: Int32Array, from: number, to: number): number => {
   let sum = 0
   for (let i = from; i < to; i++) {
     // Bits counted side by side (Warren, Hacker's Delight, 2nd ed. 2012, section 5-1).
     let w = rows[i]!
-    w -= (w >>> 1) & 0x55555555
+    w = (w - ((w >>> 1) & 0x55555555)) | 0
     w = (w & 0x33333333) + ((w >>> 2) & 0x33333333)
     sum += Math.imul((w + (w >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24
   }

@@ -21,7 +21,7 @@ export const VIEWS = WAYS * GUESTS
 export interface Hides {
   views: Uint8Array
   /** ROWS words for each of these views. */
-  rows: Uint32Array
+  rows: Int32Array
   /** Pixels hidden, all views. */
   pixels: number
   distance: number
@@ -32,7 +32,7 @@ const TURNS = Array.from({ length: WAYS }, (_, way) => cosSin(turnOf(way)))
 const looksOf = (distance: number, height: number): Look[] => EYES.map((eye) => lookFrom(distance, eye - height))
 
 // Used by one stem at a time.
-const scratch = new Uint32Array(VIEWS * ROWS)
+const scratch = new Int32Array(VIEWS * ROWS)
 const moments = new Float64Array(9)
 let balls = new Float64Array(4 * 256)
 
@@ -130,7 +130,7 @@ const collect = (distance: number, height: number): Hides => {
     for (let r = v * ROWS; r < (v + 1) * ROWS; r++) any |= scratch[r]!
     if (any !== 0) views.push(v)
   }
-  const rows = new Uint32Array(views.length * ROWS)
+  const rows = new Int32Array(views.length * ROWS)
   views.forEach((v, i) => {
     rows.set(scratch.subarray(v * ROWS, (v + 1) * ROWS), i * ROWS)
   })
@@ -209,15 +209,15 @@ const paintVessel = (vessel: Vessel, distance: number, looks: readonly Look[]): 
 
 export interface GuestView {
   /** What stands before the face opposite, all together: ROWS words a view. */
-  rows: Uint32Array
+  rows: Int32Array
   /** Covered by two stems or more (or by a stem and the vessel), where that was asked for. */
-  twice: Uint32Array
+  twice: Int32Array
   stems: Hides[]
   vessel: Hides
 }
 
-const once = new Uint32Array(VIEWS * ROWS)
-const twice = new Uint32Array(VIEWS * ROWS)
+const once = new Int32Array(VIEWS * ROWS)
+const twice = new Int32Array(VIEWS * ROWS)
 
 const lay = ({ views, rows }: Hides, overlaps: boolean): void => {
   for (let i = 0; i < views.length; i++) {
@@ -250,7 +250,7 @@ export const guestView = (engine: Engine, overlaps = false): GuestView => {
 /** Pixels that this stem alone hides, all views. */
 export const hiddenByOneAlone = ({ views, rows }: Hides, view: GuestView): number => {
   let sum = 0
-  const alone = new Uint32Array(ROWS)
+  const alone = new Int32Array(ROWS)
   for (let i = 0; i < views.length; i++) {
     for (let r = 0; r < ROWS; r++) alone[r] = rows[i * ROWS + r]! & ~view.twice[views[i]! * ROWS + r]!
     sum += bitsIn(alone, 0, ROWS)

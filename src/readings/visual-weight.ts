@@ -36,6 +36,8 @@ export interface Weighed {
 // By owner code, for one arrangement at a time; what is not in it weighs nothing.
 const weights = new Float64Array(VESSEL_PIXEL + 1)
 const rows = new Float64Array(SIDE)
+/** Sums over the plan: weight, weight × x, weight × y, greatest reach squared. An array, for numbers in it leave no litter. */
+const plan = new Float64Array(4)
 
 const setWeights = ({ stems }: Resolved): void => {
   for (let i = 0; i < stems.length; i++)
@@ -63,35 +65,40 @@ const sumWay = (owner: Uint16Array, zeroRow: number): { weight: number; across: 
       while (i < end && owner[i] === o)
       const w = weights[o]!
       if (w === 0) continue
-      // A stretch of one owner, from its first pixel to its last.
-      const left = from - r * SIDE - (SIDE - 1) / 2
-      const right = left + (i - 1 - from)
+      // A stretch of one owner, from its first pixel to its last, in half pixels from the axis: whole numbers are quick.
+      const left = 2 * (from - r * SIDE) - (SIDE - 1)
+      const right = left + 2 * (i - 1 - from)
       const mass = w * (i - from)
       sum += mass
-      across += (mass * (left + right)) / 2
-      far = Math.max(far, -left, right)
+      across += mass * (left + right)
+      if (-left > far) far = -left
+      if (right > far) far = right
     }
     rows[r] = sum
     weight += sum
   }
-  return { weight, across, far }
+  return { weight, across: across / 4, far: far / 2 }
 }
 
 const weighPlan = (engine: Engine): Weighed['plan'] => {
   const { owner, depth } = engine.layers[HALF_WAYS]!
   const { mm, zeroRow } = engine.frame.plan
-  let [weight, x, y, far] = [0, 0, 0, 0]
+  plan.fill(0)
   for (let i = 0; i < owner.length; i++) {
-    const w = owner[i] === 0 ? 0 : weights[owner[i]!]!
+    if (owner[i] === 0) continue
+    const w = weights[owner[i]!]!
     // What hangs under the rim is left out, as it is from the side.
     if (w === 0 || depth[i]! <= 0) continue
     const r = (i / SIDE) | 0
-    const [px, py] = [i - r * SIDE - (SIDE - 1) / 2, r + 0.5 - zeroRow]
-    weight += w
-    x += w * px
-    y += w * py
-    far = Math.max(far, px * px + py * py)
+    const px = i - r * SIDE - (SIDE - 1) / 2
+    const py = r + 0.5 - zeroRow
+    plan[0]! += w
+    plan[1]! += w * px
+    plan[2]! += w * py
+    const reach = px * px + py * py
+    if (reach > plan[3]!) plan[3] = reach
   }
+  const [weight = 0, x = 0, y = 0, far = 0] = plan
   return weight > 0 ? { x: (x / weight) * mm, y: (y / weight) * mm, reach: (Math.sqrt(far) + 0.5) * mm } : null
 }
 
