@@ -1,23 +1,45 @@
-import type { Edit, Point3 } from '../arrangement/index.ts'
-import { innerSection, type ResolvedStem, reachIn } from '../geometry/index.ts'
+import type { Edit, Mechanics } from '../arrangement/index.ts'
+import type { ResolvedStem } from '../geometry/index.ts'
+import { aboutDry, aboutUnder } from './advise-water.ts'
 import { bandOf } from './bands.ts'
-import { openingFor } from './crowding.ts'
+import { openingFor, thicknessOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
 import type { Loose } from './held-stems.ts'
-import { type Mechanical, measureMechanics, stemsWhere } from './mechanics.ts'
+import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
+import { ontoPins, steeper, toRim } from './mend-stems.ts'
 import type { Idea, Topic } from './trial.ts'
-import { named, percent } from './words.ts'
+import { leftOf, named, percent } from './words.ts'
 
-const NETTING = 'Fill the mouth with crumpled netting (gloves and eye protection while cutting it)'
+/** Said of one and of several. */
+const WHY: Record<Loose, [one: string, several: string]> = {
+  outside: ['it crosses outside the mouth', 'cross outside the mouth'],
+  rim: ['it has nothing to lean on before the rim', 'have nothing to lean on before the rim'],
+  slips: ['its end would slip on the floor', 'would slip on the floor'],
+  slides: [
+    'its end would slide down the far wall until it stands steeper',
+    'would slide down the far wall until they stand steeper',
+  ],
+  lifts: ['it hangs so far over the rim that its end lifts', 'hang so far over the rim that their ends lift'],
+  shallow: [
+    'it stands too little below the rim to be gripped there',
+    'stand too little below the rim to be gripped there',
+  ],
+  far: ['it leans farther than the mechanics hold', 'lean farther than the mechanics hold'],
+  pins: ['it misses the pins', 'miss the pins'],
+}
 
-const WHY: Record<Loose, string> = {
-  outside: 'cross outside the mouth',
-  rim: 'have nothing to lean on before they fall to the rim',
-  slips: 'would slip on the floor',
-  lifts: 'hang so far over the rim that their ends lift',
-  shallow: 'stand too little below the rim to be gripped',
-  far: 'lean farther than it holds',
-  pins: 'miss the pins',
+const FILL: Partial<Record<Mechanics, string>> = {
+  netting: 'Fill the mouth with crumpled netting (gloves and eye protection while cutting it)',
+  'tape-grid': 'Tape a grid over the dry rim',
+}
+/** A narrower neck takes no netting, mm. Ours. */
+const WIDE = 50
+
+/** What holds better than what is there. Netting shows through glass, a grid does not (common practice). */
+const betterIn = (engine: Engine, m: Mechanical): Mechanics[] => {
+  const { mechanics, material } = engine.resolved.vessel
+  if (m.opening_mm < WIDE || !(mechanics === 'none' || mechanics === 'tape-grid')) return []
+  return mechanics === 'none' && material === 'glass' ? ['tape-grid', 'netting'] : ['netting']
 }
 
 /** Which of the reasons most of them have. */
@@ -27,103 +49,41 @@ const reasonFor = (m: Mechanical): Loose => {
   return [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0]![0]
 }
 
-/** The tip nearer over the crossing by this share, as much higher as keeps its distance. */
-const raised = ({ stem }: ResolvedStem, share: number): Point3 => {
-  const [dx, dy] = [stem.tip[0] - stem.mouth[0], stem.tip[1] - stem.mouth[1]]
-  const far = Math.hypot(dx, dy, stem.tip[2])
-  const k = 1 - share
-  const up = Math.sqrt(Math.max(stem.tip[2] ** 2, far ** 2 - (k * Math.hypot(dx, dy)) ** 2))
-  return [stem.mouth[0] + k * dx, stem.mouth[1] + k * dy, Math.round(Math.max(stem.tip[2], up))]
-}
-
-const raise = (stems: readonly ResolvedStem[], share: number): Edit => ({
-  do: 'many',
-  label: 'Set steeper',
-  edits: stems.map((s) => ({ do: 'set-stems', ids: [s.id], set: { tip: raised(s, share) } })),
-})
-
-/** The crossing on the side to which the stem leans, nine tenths out to the inner edge; or as much inside it. */
-const toRim = (engine: Engine, stems: readonly ResolvedStem[]): Edit => {
-  const { vessel } = engine.resolved
-  const rim = innerSection(vessel, 1)
-  return {
-    do: 'many',
-    label: 'Lean on the rim',
-    edits: stems.map(({ id, stem }) => {
-      const [dx, dy] = [stem.tip[0] - stem.mouth[0], stem.tip[1] - stem.mouth[1]]
-      const [x, y] = Math.hypot(dx, dy) > 1 ? [dx, dy] : stem.mouth
-      const reach = reachIn(vessel, rim, x, y)
-      const k = reach > 1e-6 ? 0.92 / reach : 0
-      return { do: 'set-stems', ids: [id], set: { mouth: [k * x, k * y] } }
-    }),
-  }
-}
-
 const aboutLoose = (engine: Engine, m: Mechanical): Topic => {
   const { vessel, stems } = engine.resolved
   const loose = stemsWhere(engine, (i) => m.holds[i]!.loose !== null)
   const ids = loose.map((s) => s.id)
-  const text = `${loose.length} of ${stems.length} stems would not stay as drawn: most ${WHY[reasonFor(m)]}. `
-  const left = (values: { unsupported?: unknown }): string =>
-    `: then ${(values.unsupported as string[]).length} are left`
-  const bare = vessel.mechanics === 'none' || vessel.mechanics === 'tape-grid'
-  const ideas: Idea[] = [
-    ...(bare
-      ? [
-          {
-            edit: { do: 'set-vessel', set: { mechanics: 'netting' } } as const,
-            stems: ids,
-            say: (v: Record<string, unknown>) => `${text}${NETTING}${left(v)}.`,
-          },
-        ]
-      : []),
-    { edit: toRim(engine, loose), stems: ids, say: (v) => `${text}Let ${named(loose)} cross at the rim${left(v)}.` },
-    ...[0.3, 0.6].map(
-      (share): Idea => ({
-        edit: raise(loose, share),
-        stems: ids,
-        say: (v) =>
-          `${text}Set ${named(loose)} steeper, their tips ${percent(share)} nearer over where they cross${left(v)}.`,
-      }),
+  const why = reasonFor(m)
+  const text =
+    loose.length === 1
+      ? `${named(loose)}, would not stay as drawn: ${WHY[why][0]}. `
+      : `${loose.length} of ${stems.length} stems would not stay as drawn: most ${WHY[why][1]}. `
+  const idea = (edit: Edit, words: string): Idea => ({
+    edit,
+    stems: ids,
+    say: (v) => `${text}${words}${leftOf(v.unsupported)}.`,
+  })
+  const they = named(loose)
+  const better = betterIn(engine, m)
+  const rim = idea(toRim(vessel, loose), `Let ${they} cross at the rim`)
+  const steep = [0.3, 0.6].map((share) =>
+    idea(
+      steeper(loose, share),
+      `Set ${they} steeper, ${loose.length === 1 ? 'its head' : 'their heads'} ${percent(share)} nearer over where ${loose.length === 1 ? 'it crosses' : 'they cross'}`,
     ),
-  ]
+  )
+  const short = [0.85, 0.7].map((factor) =>
+    idea({ do: 'lengthen-stems', ids, factor }, `Recut ${they}, ${percent(1 - factor)} shorter over the rim`),
+  )
+  const swaps = better.map((mechanics) => idea({ do: 'set-vessel', set: { mechanics } }, FILL[mechanics]!))
+  const pins = why === 'pins' ? [idea(ontoPins(vessel, loose), `Move ${they} inward, onto the pins`)] : []
+  const hangs = why === 'far' || why === 'lifts'
   return {
-    ideas,
+    ideas: [...pins, ...swaps, rim, ...(hangs ? [...short, ...steep] : [...steep, ...short])],
     otherwise: {
-      text: `${text}${bare ? `${NETTING}, and greens over it; or brace` : 'Brace'} ${named(loose)} on neighbours.`,
+      text: `${text}${better.length > 0 ? `${FILL[better[0]!]}, and greens over it; or brace` : 'Brace'} ${they} on neighbours.`,
       stems: ids,
     },
-  }
-}
-
-const aboutDry = (engine: Engine, m: Mechanical): Topic => {
-  const { vessel } = engine.resolved
-  const dry = stemsWhere(engine, (i) => m.holds[i]!.dry)
-  const ids = dry.map((s) => s.id)
-  const text = `The ends of ${named(dry)} stand out of the water. `
-  const fills = [0.8, 0.9].filter((fill) => fill > vessel.waterFill)
-  const left = (values: { dryEnds?: unknown }): string => {
-    const count = (values.dryEnds as string[]).length
-    return count === 0 ? ': then none does' : `: then ${count} ${count === 1 ? 'does' : 'do'}`
-  }
-  return {
-    ideas: [
-      ...fills.map(
-        (waterFill): Idea => ({
-          edit: { do: 'set-vessel', set: { waterFill } },
-          stems: ids,
-          say: (v) => `${text}Fill it to ${percent(waterFill)}${left(v)}.`,
-        }),
-      ),
-      ...[0.3, 0.6].map(
-        (share): Idea => ({
-          edit: raise(dry, share),
-          stems: ids,
-          say: (v) => `${text}Set them steeper, so that they reach deeper${left(v)}.`,
-        }),
-      ),
-    ],
-    otherwise: { text: `${text}Give each a water tube, or set them steeper; keep it topped up.`, stems: ids },
   }
 }
 
@@ -136,7 +96,7 @@ const spare = (engine: Engine, m: Mechanical, most: number): ResolvedStem[] => {
   order.sort((a, b) => seen(a) - seen(b) || a - b)
   const gone = new Set<number>()
   const full = (): number =>
-    (openingFor(stems.flatMap((s, i) => (gone.has(i) ? [] : [s.plant.stemDiameter_mm.value]))) / m.opening_mm) ** 2
+    (openingFor(stems.flatMap((s, i) => (gone.has(i) ? [] : [thicknessOf(s)]))) / m.opening_mm) ** 2
   for (const i of order) {
     if (full() <= most) break
     gone.add(i)
@@ -162,25 +122,8 @@ const aboutCrowding = (engine: Engine, m: Mechanical, most: number): Topic => {
   }
 }
 
-const aboutUnder = (engine: Engine, m: Mechanical): Topic => {
-  const under = stemsWhere(engine, (i) => m.under[i]!)
-  const ids = under.map((s) => s.id)
-  const text = `Leaf or bloom of ${named(under)} lies under the waterline, where it rots. `
-  return {
-    ideas: [0.15, 0.3].map(
-      (share): Idea => ({
-        edit: { do: 'shift-stems', ids, by: [0, 0, Math.round(share * engine.resolved.vessel.height)] },
-        stems: ids,
-        say: () => `${text}Raise it over the water.`,
-      }),
-    ),
-    otherwise: { text: `${text}Strip what is below the rim.`, stems: ids },
-  }
-}
-
 /** What is amiss with how the stems are held and watered, and ideas against it. */
 export const adviseMechanics = (engine: Engine): Topic[] => {
-  if (engine.resolved.stems.length === 0) return []
   const m = measureMechanics(engine)
   const most = bandOf('mechanics', 'crowding', engine.resolved.document)?.band[1] ?? 1
   const topics: Topic[] = []

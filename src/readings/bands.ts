@@ -248,7 +248,7 @@ export const BANDS: readonly Band[] = [
   ...ours(
     'mechanics',
     'heldShare',
-    0.5,
+    0.25,
     {
       round: [0.95, 1],
       low: [0.95, 1],

@@ -1,51 +1,33 @@
 import type { Vessel } from '../arrangement/index.ts'
-import { areaOf, type HalfSection, innerSection } from '../geometry/index.ts'
+import { areaOf, type HalfSection, innerSection, type ResolvedStem } from '../geometry/index.ts'
+import { densityOf } from './packed.ts'
+
+/** No piece is thinner, mm. Ours. */
+const THINNEST = 1
 
 /**
- * Radius of the smallest circle that holds n circles of radius 1, n = 1 … 20. Source: Circle packing in a circle,
- * Wikipedia, which names each one's proof (Graham 1968, Pirl 1969, Melissen 1994, Fodor 1999, 2000, 2003, Ekanayake and
- * LaFountain 2024); 15–18 and 20 are the best known, not proved.
+ * How thick a piece is where it crosses the mouth, mm: the catalogue's stem. Of a side stem cut off a many-headed one there is
+ * no figure: together they are as thick, by area, as the stem that bears them (Leonardo's rule; C. Eloy, Physical Review
+ * Letters 107, 258101, 2011, on trees).
  */
-export const PACKED: readonly number[] = [
-  1,
-  2,
-  1 + 2 / Math.sqrt(3),
-  1 + Math.SQRT2,
-  2.701302,
-  3,
-  3,
-  1 + 1 / Math.sin(Math.PI / 7),
-  1 + Math.sqrt(2 * (2 + Math.SQRT2)),
-  3.81303,
-  1 + 1 / Math.sin(Math.PI / 9),
-  4.0296,
-  2 + Math.sqrt(5),
-  4.32843,
-  4.521357,
-  4.61543,
-  4.79203,
-  1 + Math.SQRT2 + Math.sqrt(6),
-  1 + Math.SQRT2 + Math.sqrt(6),
-  5.12232,
-]
-
-/** Of more circles than the table has, tight packings fill about this share (0.75–0.80, from memory; the limit is 0.9069). */
-const TIGHT = 0.78
-
-/** How much circle, over the area of n alike, the smallest one that holds them takes. */
-const spareOf = (n: number): number => (n <= PACKED.length ? PACKED[n - 1]! ** 2 / n : 1 / TIGHT)
+export const thicknessOf = ({ plant, stem }: ResolvedStem): number => {
+  const whole = plant.stemDiameter_mm.value
+  if (stem.piece !== 'lateral' || !plant.manyHeaded) return whole
+  return Math.min(whole, Math.max(THINNEST, whole / Math.sqrt(Math.max(1, plant.bloomsPerStem.value))))
+}
 
 /**
- * Diameter of the smallest round opening that these stems pass, mm, each as wide as the mean of their areas. Taken over the
- * thickest one, two, three …, so that one more stem never needs less (seven alike fit where six do). 0 for none.
+ * Diameter of the smallest round opening that these stems pass, mm: two by their own thickness, more as if each were as wide
+ * as the mean of their areas. Taken over the thickest one, two, three …, so that one more stem never needs less (seven
+ * alike fit where six do). 0 for none.
  */
 export const openingFor = (diameters: readonly number[]): number => {
-  const thickest = [...diameters].sort((a, b) => b - a)
+  const thickest = Float64Array.from(diameters).sort().reverse()
   let [area, need] = [0, 0]
-  thickest.forEach((d, i) => {
-    area += d * d
-    need = Math.max(need, spareOf(i + 1) * area)
-  })
+  for (let i = 0; i < thickest.length; i++) {
+    area += thickest[i]! ** 2
+    need = Math.max(need, i === 1 ? (thickest[0]! + thickest[1]!) ** 2 : area / densityOf(i + 1))
+  }
   return Math.sqrt(need)
 }
 
@@ -61,3 +43,28 @@ export const neckOf = (vessel: Vessel): HalfSection => {
 
 /** Diameter of the round opening that is as large as the vessel's neck, mm. For oval and rectangular ones an estimate, ours. */
 export const openingOf = (vessel: Vessel): number => 2 * Math.sqrt(areaOf(vessel, neckOf(vessel)) / Math.PI)
+
+/**
+ * Which stems cross the mouth where another one does: nearer than half of their thicknesses, so that one of them must move
+ * by hand. One flag a stem, in their order; what leans is taken as if it stood upright.
+ */
+export const sharing = (stems: readonly ResolvedStem[]): boolean[] => {
+  const shares = stems.map(() => false)
+  const thick = stems.map(thicknessOf)
+  const widest = thick.reduce((most, d) => Math.max(most, d), 0)
+  const byX = stems.map((_, i) => i).sort((i, j) => stems[i]!.stem.mouth[0] - stems[j]!.stem.mouth[0])
+  byX.forEach((i, at) => {
+    const [x, y] = stems[i]!.stem.mouth
+    for (let k = at + 1; k < byX.length; k++) {
+      const j = byX[k]!
+      const [u, v] = stems[j]!.stem.mouth
+      if (u - x >= widest) break
+      if (shares[i] && shares[j]) continue
+      if (Math.hypot(u - x, v - y) < (thick[i]! + thick[j]!) / 2) {
+        shares[i] = true
+        shares[j] = true
+      }
+    }
+  })
+  return shares
+}

@@ -1,6 +1,7 @@
 import type { Mechanics, Vessel } from '../arrangement/index.ts'
 import {
   floorFraction,
+  type HalfSection,
   heightFraction,
   innerSection,
   type Resolved,
@@ -11,7 +12,7 @@ import {
 import { loadOf } from './weight.ts'
 
 /** Why a stem would not stay as it is drawn. */
-export type Loose = 'outside' | 'rim' | 'slips' | 'lifts' | 'shallow' | 'far' | 'pins'
+export type Loose = 'outside' | 'rim' | 'slips' | 'slides' | 'lifts' | 'shallow' | 'far' | 'pins'
 
 /** How a stem is held. Degrees and mm. */
 export interface Hold {
@@ -29,9 +30,9 @@ export interface Hold {
 const DEGREE = Math.PI / 180
 /** A wet stem on a glazed floor, from memory: tables give 0.2–0.4 for wet wood on smooth stone. */
 const FRICTION = 0.3
-/** A stem that is free to fall this much farther before it meets the rim stays about as drawn. Ours. */
+/** A stem that comes to rest on rim, or in the corner of floor and far wall, within this stays about as drawn. Ours. */
 const SLACK_DEG = 10
-/** A neck this full holds its own stems up (see crowding). Ours. */
+/** In a neck this full stems hold one another: none falls to the rim, slips or slides (see crowding). Ours. */
 const WEDGED = 0.5
 /** What ends within this of wall or floor touches it, mm; what is thinner than a stem. Ours. */
 const TOUCH = 3
@@ -55,30 +56,43 @@ const GRIPS: Partial<Record<Mechanics, Grip>> = {
   'pin-holder': { lean_deg: 60, depth: [10, 0.5], leverage: 3 },
 }
 /** Pins cover half of the floor (as their weight is reckoned): this far out, as a share. */
-const PINS = Math.sqrt(0.5)
+export const PINS = Math.sqrt(0.5)
 
-/**
- * Does a stem stay that leans on one edge and stands on the floor or against the far wall? A rigid rod at rest: it presses on
- * the edge square to itself and is pushed up by the floor, or sideways by the wall (any text on statics). Its end lifts off
- * the wall when the overhang is more than depth / tan(lean); on a floor alone the thrust, (overhang / depth + tan lean) ·
- * cos² lean of its weight, must not pass what friction gives.
- */
-export const propped = (lean_deg: number, depth: number, overhang: number, wall: boolean): Loose | null => {
-  const t = Math.tan(lean_deg * DEGREE)
-  if (overhang < -depth * t - TOUCH) return 'rim'
-  if (wall) return overhang * t <= depth ? null : 'lifts'
-  const thrust = (overhang / depth + t) / (1 + t * t)
-  const floor = 1 - t * thrust
-  return Math.abs(thrust) <= FRICTION * floor ? null : floor <= 0 ? 'lifts' : 'slips'
+/** What the cut end of a stem touches. */
+export interface Touch {
+  floor: boolean
+  /** The wall on the side from which it leans away. */
+  wall: boolean
 }
 
-/** From a point in the mouth outwards, along (ux, uy), to the inner edge of the rim, mm. */
-const gapTo = (vessel: Vessel, x: number, y: number, ux: number, uy: number): number => {
-  const rim = innerSection(vessel, 1)
-  let [low, high] = [0, 2 * Math.hypot(rim.a, rim.b)]
+/**
+ * Does a stem stay that leans on one edge and touches floor or far wall with its end? A rigid rod at rest (any text on
+ * statics). It presses on the edge, taken as smooth, square to itself; the end is pushed sideways by `thrust` and up by
+ * `lift`, in shares of its weight; forces and moments about the edge give both. It lifts where `lift` would be less than
+ * nothing: overhang · tan(lean) > depth. On the floor alone the thrust, on the wall alone the lift is all friction.
+ */
+export const propped = (lean_deg: number, depth: number, overhang: number, { floor, wall }: Touch): Loose | null => {
+  const t = Math.tan(lean_deg * DEGREE)
+  if (overhang < -depth * t - TOUCH) return 'rim'
+  const thrust = (overhang / depth + t) / (1 + t * t)
+  const lift = 1 - t * thrust
+  if (lift < 0) return 'lifts'
+  if (floor && wall) return null
+  if (wall) return lift <= FRICTION * thrust ? null : 'slides'
+  return Math.abs(thrust) <= FRICTION * lift ? null : 'slips'
+}
+
+/**
+ * From a point along (ux, uy) to where the ray leaves a section for good, mm; where it never is inside, to where it comes
+ * nearest to the axis.
+ */
+const exitFrom = (vessel: Vessel, section: HalfSection, x: number, y: number, ux: number, uy: number): number => {
+  const reach = (s: number): number => reachIn(vessel, section, x + s * ux, y + s * uy)
+  let low = Math.max(0, -(x * ux + y * uy))
+  let high = low + 2 * Math.hypot(section.a, section.b)
   for (let i = 0; i < 24; i++) {
     const middle = (low + high) / 2
-    if (reachIn(vessel, rim, x + middle * ux, y + middle * uy) < 1) low = middle
+    if (reach(middle) < 1) low = middle
     else high = middle
   }
   return low
@@ -122,11 +136,16 @@ export const holdOf = (stem: ResolvedStem, vessel: Vessel, crowding: number): Ho
     const section = innerSection(vessel, Math.max(floor + 1e-6, Math.min(1, heightFraction(vessel, ez))))
     const edge = TOUCH / Math.max(1, Math.min(section.a, section.b))
     const wall = reachIn(vessel, section, ex, ey) >= 1 - edge
+    const why = propped(lean_deg, depth, overhang, { floor: onFloor, wall })
+    const full = vessel.mechanics === 'none' && crowding >= WEDGED
     if (vessel.mechanics === 'none') {
-      const gap = gapTo(vessel, px, py, ux, uy) * Math.max(0, 1 - crowding / WEDGED)
+      const gap = exitFrom(vessel, innerSection(vessel, 1), px, py, ux, uy) * Math.max(0, 1 - crowding / WEDGED)
       if (Math.atan2(gap, depth) / DEGREE > SLACK_DEG) return 'rim'
     }
-    return propped(lean_deg, depth, overhang, wall)
+    if (why !== 'slips' && why !== 'slides') return why
+    const foot = innerSection(vessel, Math.min(1, floor + 0.01))
+    const corner = Math.atan2(exitFrom(vessel, foot, px, py, -ux, -uy), (1 - floor) * vessel.height) / DEGREE
+    return full || Math.abs(corner - lean_deg) <= SLACK_DEG ? null : why
   }
   hold.loose = loose()
   return hold

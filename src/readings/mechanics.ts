@@ -1,55 +1,10 @@
 import { GENERAL_CAUTIONS } from '../catalogue/index.ts'
-import { heightFraction, innerSection, PART_STRIDE, type ResolvedStem, reachIn, waterlineZ } from '../geometry/index.ts'
-import { openingFor, openingOf } from './crowding.ts'
+import { waterlineZ } from '../geometry/index.ts'
+import { openingOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
-import { type Hold, holdsOf } from './held-stems.ts'
+import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { hold, inMm, type Lengths, notApplicable, scoreOf, shown } from './words.ts'
-
-export interface Mechanical {
-  /** Area of the smallest opening that the stems pass, over that of the neck: 1 where nothing more fits. */
-  crowding: number
-  needed_mm: number
-  opening_mm: number
-  holds: Hold[]
-  /** Stems with bloom or leaf under the waterline. */
-  under: boolean[]
-}
-
-/** Nothing that touches the water by less than this counts as under it, mm. Ours. */
-const SPLASH = 3
-
-const isUnder = (engine: Engine, place: number, level: number): boolean => {
-  const { vessel } = engine.resolved
-  const { parts } = engine.ready[place]!
-  for (let o = 0; o < parts.length; o += PART_STRIDE) {
-    if (parts[o + 1] === 2) continue
-    const z = parts[o + 4]!
-    if (z > level - SPLASH) continue
-    const section = innerSection(vessel, Math.max(0, heightFraction(vessel, z)))
-    if (reachIn(vessel, section, parts[o + 2]!, parts[o + 3]!) <= 1) return true
-  }
-  return false
-}
-
-export const measureMechanics = (engine: Engine): Mechanical => {
-  const { stems, vessel } = engine.resolved
-  const needed_mm = openingFor(stems.map((s) => s.plant.stemDiameter_mm.value))
-  const opening_mm = openingOf(vessel)
-  const crowding = opening_mm > 0 ? (needed_mm / opening_mm) ** 2 : Number.MAX_VALUE
-  const level = waterlineZ(vessel)
-  return {
-    crowding,
-    needed_mm,
-    opening_mm,
-    holds: holdsOf(engine.resolved, crowding),
-    under: stems.map((_, i) => vessel.waterFill > 0 && isUnder(engine, i, level)),
-  }
-}
-
-/** The stems of which something is so. */
-export const stemsWhere = (engine: Engine, is: (place: number) => boolean): ResolvedStem[] =>
-  engine.resolved.stems.filter((_, i) => is(i))
 
 const share = (some: number, all: number): number => (all > 0 ? some / all : 0)
 
@@ -101,9 +56,23 @@ const cautionFor = (engine: Engine): string => {
   return mechanics === 'pin-holder' ? ' Pins are sharp: set it down before the stems, and keep it from children.' : ''
 }
 
-const because = (engine: Engine, m: Mechanical, lengths: Lengths): Because => {
-  const { crowding, kept, dry, under } = partsOf(engine, m, lengths)
+const because = (
+  engine: Engine,
+  m: Mechanical,
+  { crowding, kept, dry, under }: ReturnType<typeof partsOf>,
+): Because => {
   const others: Held[] = [crowding.held, dry.held, under.held]
+  others.push(
+    shown(
+      'sharedShare',
+      'Two in one place',
+      share(m.shares.filter(Boolean).length, m.shares.length),
+      '',
+      [0, 1],
+      'Stems that cross the mouth nearer to another one than half of their thicknesses, of all stems. In the hand one of them goes beside the other.',
+      'measured; only shown, not part of the score',
+    ),
+  )
   if (engine.resolved.vessel.mechanics !== 'none') {
     const showing = Math.max(0, ...engine.mouth())
     others.push(
@@ -126,53 +95,64 @@ const because = (engine: Engine, m: Mechanical, lengths: Lengths): Because => {
   }
 }
 
+/** The stems that a person should see to first, the water where it matters, and the neck: three marks at most. */
 const marksOf = (engine: Engine, m: Mechanical, lengths: Lengths): Mark[] => {
   const marks: Mark[] = []
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
-  const loose = ids((i) => m.holds[i]!.loose !== null)
-  const dry = ids((i) => m.holds[i]!.dry)
-  if (loose.length > 0) marks.push({ kind: 'stems', ids: loose, label: 'would not stay' })
-  if (dry.length > 0) marks.push({ kind: 'stems', ids: dry, label: 'end out of water' })
+  const first = [
+    { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.loose !== null), label: 'would not stay' },
+    { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.dry), label: 'end out of water' },
+    { kind: 'stems' as const, ids: ids((i) => m.under[i]!), label: 'leaf or bloom under water' },
+  ].find((mark) => mark.ids.length > 0)
+  if (first) marks.push(first)
+  if (m.holds.some((h) => h.dry) || m.under.some(Boolean))
+    marks.push({ kind: 'level', z: waterlineZ(engine.resolved.vessel), label: 'water' })
   marks.push({
     kind: 'circle',
     view: 'plan',
     centre: [0, 0],
     radius: m.needed_mm / 2,
-    label: `stems need ⌀ ${lengths(m.needed_mm)}`,
+    label: `stems need ⌀ ${lengths(m.needed_mm)} of ${lengths(m.opening_mm)}`,
   })
   return marks
 }
 
 export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
-  const { stems } = engine.resolved
-  if (stems.length === 0)
-    return notApplicable('mechanics', 'There are no stems yet.', {
-      crowding: 0,
+  const { stems, vessel } = engine.resolved
+  const opening = openingOf(vessel)
+  if (stems.length === 0 || opening <= 0)
+    return notApplicable('mechanics', stems.length === 0 ? 'There are no stems yet.' : 'The walls close the mouth.', {
+      crowding: stems.length === 0 ? 0 : null,
       unsupported: [],
+      unsupportedWhy: [],
       heldShare: null,
       dryEnds: [],
       underWater: [],
-      opening_mm: openingOf(engine.resolved.vessel),
+      sharedPlace: [],
+      opening_mm: opening,
       needed_mm: 0,
+      leanMost_deg: null,
     })
   const m = measureMechanics(engine)
-  const { crowding, kept, dry, under } = partsOf(engine, m, lengths)
+  const parts = partsOf(engine, m, lengths)
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   return {
     id: 'mechanics',
-    score: scoreOf([kept.part, crowding.part, dry.part, under.part]),
+    score: scoreOf([parts.kept.part, parts.crowding.part, parts.dry.part, parts.under.part]),
     notApplicable: '',
     values: {
       crowding: m.crowding,
       unsupported: ids((i) => m.holds[i]!.loose !== null),
-      heldShare: kept.held.value,
+      unsupportedWhy: m.holds.flatMap((h) => (h.loose ? [h.loose] : [])),
+      heldShare: parts.kept.held.value,
       dryEnds: ids((i) => m.holds[i]!.dry),
       underWater: ids((i) => m.under[i]!),
+      sharedPlace: ids((i) => m.shares[i]!),
       opening_mm: m.opening_mm,
       needed_mm: m.needed_mm,
-      leanMost_deg: Math.max(...m.holds.map((h) => h.lean_deg)),
+      leanMost_deg: m.holds.reduce((most, h) => Math.max(most, h.lean_deg), 0),
     },
-    because: because(engine, m, lengths),
+    because: because(engine, m, parts),
     advice: [],
     marks: marksOf(engine, m, lengths),
   }

@@ -118,6 +118,12 @@ export const steps = (mm: number): number => Math.max(5, 5 * Math.round(mm / 5))
 export const named = (stems: readonly ResolvedStem[]): string =>
   listed([...stems.slice(0, 3).map(numbered), ...(stems.length > 3 ? [`${stems.length - 3} more`] : [])])
 
+/** `: then none is left`, `: then 3 are left` of a list of stems among the values. */
+export const leftOf = (ids: ReadingResult['values'][string] | undefined): string => {
+  const count = Array.isArray(ids) ? ids.length : 0
+  return `: then ${count === 0 ? 'none is' : count === 1 ? '1 is' : `${count} are`} left`
+}
+
 /** Writes a length of so many mm in a person's own units. */
 export type Lengths = (mm: number) => string
 export const inMm: Lengths = (mm) => formatLength(mm, 'mm')
