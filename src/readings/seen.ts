@@ -31,6 +31,8 @@ export interface Seen {
   codes: number
   vesselCode: number
   tones: Tones
+  /** What the twelve pictures are made of; good until the engine's next look. */
+  runs: readonly Runs[]
 }
 
 /** Twelve columns or rows of cells laid over the pixels. */
@@ -40,10 +42,26 @@ const cellsAlong = (middle: number, side: number, zero: number, mm: number): Uin
     return Math.min(CELLS - 1, Math.max(0, Math.floor(at * CELLS)))
   })
 
-// Stretches of a row with one owner in one cell, kept between the two passes over a picture.
-const runCode = new Uint16Array(SIDE * SIDE)
-const runCell = new Uint8Array(SIDE * SIDE)
-const runLength = new Uint8Array(SIDE * SIDE)
+/** Stretches of one picture's rows with one owner in one cell: owner, cell, row, first pixel, length. */
+export interface Runs {
+  count: number
+  code: Uint16Array
+  cell: Uint8Array
+  row: Uint8Array
+  from: Uint8Array
+  length: Uint8Array
+}
+const newRuns = (): Runs => {
+  const bytes = () => new Uint8Array(SIDE * SIDE)
+  return { count: 0, code: new Uint16Array(SIDE * SIDE), cell: bytes(), row: bytes(), from: bytes(), length: bytes() }
+}
+/** One a way round for each engine, used again for every arrangement. */
+const kept = new WeakMap<Engine, Runs[]>()
+const runsFor = (engine: Engine): Runs[] => {
+  const known = kept.get(engine) ?? Array.from({ length: WAYS }, newRuns)
+  kept.set(engine, known)
+  return known
+}
 
 /** Where the cells' columns begin; the last is the picture's end. */
 const edgesOf = (columns: Uint8Array): number[] => {
@@ -52,7 +70,7 @@ const edgesOf = (columns: Uint8Array): number[] => {
   return [...edges, SIDE]
 }
 
-const findRuns = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, vesselCode: number): number => {
+const findRuns = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, vesselCode: number, found: Runs): void => {
   const edges = edgesOf(columns)
   // Two pixels at a time: most of a picture is empty.
   const pairs = new Int32Array(owner.buffer, owner.byteOffset, owner.length / 2)
@@ -76,14 +94,16 @@ const findRuns = (owner: Uint16Array, columns: Uint8Array, rows: Uint8Array, ves
         do i += 1
         while (i < end && owner[i] === o)
         if (o === 0) continue
-        runCode[runs] = o === VESSEL_PIXEL ? vesselCode : o
-        runCell[runs] = cell
-        runLength[runs] = i - from
+        found.code[runs] = o === VESSEL_PIXEL ? vesselCode : o
+        found.cell[runs] = cell
+        found.row[runs] = r
+        found.from[runs] = from - r * SIDE
+        found.length[runs] = i - from
         runs += 1
       }
     }
   }
-  return runs
+  found.count = runs
 }
 
 /** What every way round needs anew: distances of the colours; area and contrast, colour × cell. */
@@ -109,9 +129,7 @@ const countPixels = (owner: Uint16Array, seen: Seen): Float64Array => {
  * Saliency Filters, CVPR 2012).
  */
 const weigh = (
-  owner: Uint16Array,
-  columns: Uint8Array,
-  rows: Uint8Array,
+  { count, code: runCode, cell: runCell, length: runLength }: Runs,
   cellPixels: number,
   { apart, area, field }: Scratch,
   seen: Seen,
@@ -123,13 +141,12 @@ const weigh = (
   const perCell = 1 / cellPixels
   const perWidth = 1 / Math.sqrt(cellPixels)
   const tone = seen.tones.ofCode
-  const runs = findRuns(owner, columns, rows, seen.vesselCode)
-  for (let k = 0; k < runs; k++) {
+  for (let k = 0; k < count; k++) {
     own[runCode[k]!]! += runLength[k]!
     area[tone[runCode[k]!]! * CELL_COUNT + runCell[k]!]! += runLength[k]! * perCell
   }
   contrastField(apart, area, field)
-  for (let k = 0; k < runs; k++) {
+  for (let k = 0; k < count; k++) {
     const code = runCode[k]!
     const s = runLength[k]! * field[tone[code]! * CELL_COUNT + runCell[k]!]!
     contrast[code]! += s
@@ -197,6 +214,7 @@ export const lookAt = (engine: Engine): Seen => {
     codes,
     vesselCode: codeOfVessel(resolved.stems.length),
     tones,
+    runs: runsFor(engine),
   }
   const { grid, side, middle } = frame
   const cellPixels = (side / CELLS / grid.mm) ** 2
@@ -211,7 +229,8 @@ export const lookAt = (engine: Engine): Seen => {
   for (let way = 0; way < WAYS; way++) {
     const layer = layers[way % HALF_WAYS]!
     const owner = way < HALF_WAYS ? layer.owner : layer.back!.owner
-    weigh(owner, columns, rows, cellPixels, scratch, seen)
+    findRuns(owner, columns, rows, seen.vesselCode, seen.runs[way]!)
+    weigh(seen.runs[way]!, cellPixels, scratch, seen)
   }
   const above = countPixels(layers[HALF_WAYS]!.owner, seen)
   for (let code = 0; code < codes; code++) seen.pixels[code]! += above[code]!

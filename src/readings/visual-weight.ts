@@ -1,6 +1,7 @@
 import { type Resolved, type ResolvedStem, VESSEL_PIXEL } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, SIDE, WAYS } from './extents.ts'
+import type { Runs } from './seen.ts'
 import { labOnce, partColour } from './tones.ts'
 
 /** Lightness (CIELAB L, 0–100) at and under which a colour weighs most, and at and over which least. Ours. */
@@ -45,37 +46,27 @@ const setWeights = ({ stems }: Resolved): void => {
 }
 
 /** Sums of one elevation over the rim in pixels from the axis; the weight of each row goes into `rows`. */
-const sumWay = (owner: Uint16Array, zeroRow: number): { weight: number; across: number; far: number } => {
-  // Two pixels at a time: most of a picture is empty.
-  const pairs = new Int32Array(owner.buffer, owner.byteOffset, owner.length / 2)
+const sumWay = (
+  { count, code, row, from, length }: Runs,
+  vesselCode: number,
+  zeroRow: number,
+): { weight: number; across: number; far: number } => {
+  rows.fill(0)
   let weight = 0
   let across = 0
   let far = 0
-  for (let r = zeroRow; r < SIDE; r++) {
-    let first = (r * SIDE) / 2
-    let last = first + SIDE / 2 - 1
-    while (first <= last && pairs[first] === 0) first += 1
-    while (last > first && pairs[last] === 0) last -= 1
-    let sum = 0
-    const end = 2 * last + 2
-    for (let i = 2 * first; i < end; ) {
-      const o = owner[i]!
-      const from = i
-      do i += 1
-      while (i < end && owner[i] === o)
-      const w = weights[o]!
-      if (w === 0) continue
-      // A stretch of one owner, from its first pixel to its last, in half pixels from the axis: whole numbers are quick.
-      const left = 2 * (from - r * SIDE) - (SIDE - 1)
-      const right = left + 2 * (i - 1 - from)
-      const mass = w * (i - from)
-      sum += mass
-      across += mass * (left + right)
-      if (-left > far) far = -left
-      if (right > far) far = right
-    }
-    rows[r] = sum
-    weight += sum
+  for (let k = 0; k < count; k++) {
+    const w = code[k] === vesselCode ? 0 : weights[code[k]!]!
+    if (w === 0 || row[k]! < zeroRow) continue
+    // A stretch of one owner, from its first pixel to its last, in half pixels from the axis: whole numbers are quick.
+    const left = 2 * from[k]! - (SIDE - 1)
+    const right = left + 2 * (length[k]! - 1)
+    const mass = w * length[k]!
+    rows[row[k]!]! += mass
+    weight += mass
+    across += mass * (left + right)
+    if (-left > far) far = -left
+    if (right > far) far = right
   }
   return { weight, across: across / 4, far: far / 2 }
 }
@@ -105,16 +96,16 @@ const weighPlan = (engine: Engine): Weighed['plan'] => {
 /** Weighs what is seen from the twelve ways round and from above. Null when no bloom or leaf shows over the rim. */
 export const weigh = (engine: Engine): Weighed | null => {
   setWeights(engine.resolved)
+  const seen = engine.seen()
   const { mm, zeroRow } = engine.frame.grid
   let height = 0
   for (const r of engine.ready) height = Math.max(height, r.top)
   let [all, above] = [0, 0]
   const ways: Weighed['ways'] = []
   for (let way = 0; way < WAYS; way++) {
-    const layer = engine.layers[way % HALF_WAYS]!
     // Seen from behind, left and right change places.
     const right = way < HALF_WAYS ? 1 : -1
-    const { weight, across, far } = sumWay(right === 1 ? layer.owner : layer.back!.owner, zeroRow)
+    const { weight, across, far } = sumWay(seen.runs[way]!, seen.vesselCode, zeroRow)
     let up = 0
     for (let r = zeroRow; r < SIDE; r++) {
       const z = (r + 0.5 - zeroRow) * mm
