@@ -8,6 +8,32 @@ import { type Lengths, named, round, steps } from './words.ts'
 
 const degrees = (value: unknown): string => `${round(value as number)}°`
 
+/** A moved tip moves about this part of a stem's weight: its head, and half of its stalk. Ours. */
+const MOVED = 0.75
+
+/** All stems set back so far that their weight lies over the foot again, with enough water besides: for what is far gone. */
+const setBack = (engine: Engine, m: Stability, text: string, lengths: Lengths): Idea[] => {
+  const { stems, vessel } = engine.resolved
+  const way = (m.toward_deg * Math.PI) / 180
+  const [c, s] = [Math.cos(way), Math.sin(way)]
+  const { centre, mass_g, stems_g } = m.weight
+  const off = centre[0] * c + centre[1] * s
+  if (stems.length === 0 || off < 5 || stems_g <= 0) return []
+  const ids = stems.map((x) => x.id)
+  const by = Math.min(steps((off * mass_g) / stems_g / MOVED), 300)
+  const shift: Edit = { do: 'shift-stems', ids, by: [-by * c, -by * s, 0] }
+  const fill: Edit[] = vessel.waterFill < 0.8 ? [{ do: 'set-vessel', set: { waterFill: 0.8 } }] : []
+  const also = fill.length > 0 ? ', and fill it to four fifths' : ''
+  return [
+    {
+      edit: { do: 'many', label: 'Stems set back over the vessel', edits: [shift, ...fill] },
+      stems: ids,
+      say: (v) =>
+        `${text}Set all stems back over the vessel by ${lengths(by)}${also}: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
+    },
+  ]
+}
+
 const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Lengths): Topic => {
   const { stems, vessel } = engine.resolved
   const text = `It goes over at a tilt of ${degrees(m.tipping_deg)}, wanted at least ${least}°. `
@@ -32,6 +58,7 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
         `${text}Lean ${named(some)} back over the vessel by ${lengths(by)}: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
     })
   }
+  ideas.push(...setBack(engine, m, text, lengths))
   for (const part of [1 / 4, 1]) {
     const some = high.slice(0, Math.max(1, Math.round(stems.length * part)))
     if (some.length === 0) continue

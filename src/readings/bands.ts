@@ -95,7 +95,7 @@ export const BANDS: readonly Band[] = [
   ...ours(
     'negative-space',
     'mouthShowing',
-    1,
+    0.6,
     {
       round: [0, 0.1],
       low: [0, 0.1],
