@@ -1,4 +1,4 @@
-import type { Arrangement, Form } from '../arrangement/index.ts'
+import { type Arrangement, FORMS, type Form } from '../arrangement/index.ts'
 import type { Band, ReadingId } from './types.ts'
 
 const INGELS = 'Ingels, Ornamental Horticulture'
@@ -21,6 +21,9 @@ const rows = (reading: ReadingId, key: string, table: Partial<Record<Form, Row>>
     fall,
     source,
   }))
+
+/** The same band for every form. */
+const every = (ends: Ends) => Object.fromEntries(FORMS.map((form) => [form, ends])) as Record<Form, Ends>
 
 /** The same source and fall for every form; only the band differs. */
 const ours = (reading: ReadingId, key: string, fall: number, table: Record<Form, Ends>, source = OURS): Band[] =>
@@ -161,15 +164,7 @@ export const BANDS: readonly Band[] = [
     },
     `the number is ours; that the focal flower leads by size, colour and contrast is in the ${ICAR}`,
   ),
-  ...ours('focal-prominence', 'vesselPull', 1.2, {
-    round: [0, 0.8],
-    low: [0, 0.8],
-    airy: [0, 0.8],
-    vertical: [0, 0.8],
-    triangle: [0, 0.8],
-    crescent: [0, 0.8],
-    cascade: [0, 0.8],
-  }),
+  ...ours('focal-prominence', 'vesselPull', 1.2, every([0, 0.8])),
   ...ours(
     'visual-balance',
     'offsetWorst',
@@ -204,90 +199,30 @@ export const BANDS: readonly Band[] = [
     'stability',
     'tippingAngle_deg',
     10,
-    {
-      round: [15, NO_END],
-      low: [15, NO_END],
-      airy: [15, NO_END],
-      vertical: [15, NO_END],
-      triangle: [15, NO_END],
-      crescent: [15, NO_END],
-      cascade: [15, NO_END],
-    },
+    every([15, NO_END]),
     'ours: no standard for arrangements was found; candle holders and toys are tried on a slope of 10° (from memory)',
   ),
   ...ours(
     'stability',
     'spillAngle_deg',
     8,
-    {
-      round: [8, NO_END],
-      low: [8, NO_END],
-      airy: [8, NO_END],
-      vertical: [8, NO_END],
-      triangle: [8, NO_END],
-      crescent: [8, NO_END],
-      cascade: [8, NO_END],
-    },
+    every([8, NO_END]),
     'ours: what is carried level by hand leans a few degrees',
   ),
   ...ours(
     'mechanics',
     'crowding',
     0.4,
-    {
-      round: [0, 0.7],
-      low: [0, 0.7],
-      airy: [0, 0.7],
-      vertical: [0, 0.7],
-      triangle: [0, 0.7],
-      crescent: [0, 0.7],
-      cascade: [0, 0.7],
-    },
+    every([0, 0.7]),
     'ours: stems that cross need slack, between six and eight tenths of the tightest packing (common practice)',
   ),
-  ...ours(
-    'mechanics',
-    'heldShare',
-    0.25,
-    {
-      round: [0.95, 1],
-      low: [0.95, 1],
-      airy: [0.95, 1],
-      vertical: [0.95, 1],
-      triangle: [0.95, 1],
-      crescent: [0.95, 1],
-      cascade: [0.95, 1],
-    },
-    'ours: one stem of twenty may be braced on its neighbours',
-  ),
-  ...ours(
-    'mechanics',
-    'dryShare',
-    0.4,
-    {
-      round: [0, 0],
-      low: [0, 0],
-      airy: [0, 0],
-      vertical: [0, 0],
-      triangle: [0, 0],
-      crescent: [0, 0],
-      cascade: [0, 0],
-    },
-    'ours; that every end stands in water is common practice',
-  ),
+  ...ours('mechanics', 'heldShare', 0.25, every([0.95, 1]), 'ours: one stem of twenty may be braced on its neighbours'),
+  ...ours('mechanics', 'dryShare', 0.4, every([0, 0]), 'ours; that every end stands in water is common practice'),
   ...ours(
     'mechanics',
     'underWaterShare',
     0.4,
-    {
-      round: [0, 0],
-      low: [0, 0],
-      airy: [0, 0],
-      vertical: [0, 0],
-      triangle: [0, 0],
-      crescent: [0, 0],
-      cascade: [0, 0],
-    },
+    every([0, 0]),
     'ours; that leaves are stripped below the waterline is common practice',
   ),
   ...ours(
