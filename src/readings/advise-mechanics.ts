@@ -4,29 +4,11 @@ import { aboutDry, aboutUnder } from './advise-water.ts'
 import { bandOf } from './bands.ts'
 import { openingFor, thicknessOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
-import type { Loose } from './held-stems.ts'
+import { reasonsOf, WHY } from './loose-words.ts'
 import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import { ontoPins, steeper, toRim } from './mend-stems.ts'
 import type { Idea, Topic } from './trial.ts'
 import { leftOf, named, percent } from './words.ts'
-
-/** Said of one and of several. */
-const WHY: Record<Loose, [one: string, several: string]> = {
-  outside: ['it crosses outside the mouth', 'cross outside the mouth'],
-  rim: ['it has nothing to lean on before the rim', 'have nothing to lean on before the rim'],
-  slips: ['its end would slip on the floor', 'would slip on the floor'],
-  slides: [
-    'its end would slide down the far wall until it stands steeper',
-    'would slide down the far wall until they stand steeper',
-  ],
-  lifts: ['it hangs so far over the rim that its end lifts', 'hang so far over the rim that their ends lift'],
-  shallow: [
-    'it stands too little below the rim to be gripped there',
-    'stand too little below the rim to be gripped there',
-  ],
-  far: ['it leans farther than the mechanics hold', 'lean farther than the mechanics hold'],
-  pins: ['it misses the pins', 'miss the pins'],
-}
 
 const FILL: Partial<Record<Mechanics, string>> = {
   netting: 'Fill the mouth with crumpled netting (gloves and eye protection while cutting it)',
@@ -42,21 +24,14 @@ const betterIn = (engine: Engine, m: Mechanical): Mechanics[] => {
   return mechanics === 'none' && material === 'glass' ? ['tape-grid', 'netting'] : ['netting']
 }
 
-/** Which of the reasons most of them have. */
-const reasonFor = (m: Mechanical): Loose => {
-  const counts = new Map<Loose, number>()
-  for (const { loose } of m.holds) if (loose) counts.set(loose, (counts.get(loose) ?? 0) + 1)
-  return [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0]![0]
-}
-
 const aboutLoose = (engine: Engine, m: Mechanical): Topic => {
   const { vessel, stems } = engine.resolved
   const loose = stemsWhere(engine, (i) => m.holds[i]!.loose !== null)
   const ids = loose.map((s) => s.id)
-  const why = reasonFor(m)
+  const why = reasonsOf(m.holds)[0]![0]
   const text =
     loose.length === 1
-      ? `${named(loose)}, would not stay as drawn: ${WHY[why][0]}. `
+      ? `${named(loose)}, would not stay as drawn: it ${WHY[why][0]}. `
       : `${loose.length} of ${stems.length} stems would not stay as drawn: most ${WHY[why][1]}. `
   const idea = (edit: Edit, words: string): Idea => ({
     edit,

@@ -50,21 +50,20 @@ export const openingOf = (vessel: Vessel): number => 2 * Math.sqrt(areaOf(vessel
  */
 export const sharing = (stems: readonly ResolvedStem[]): boolean[] => {
   const shares = stems.map(() => false)
-  const thick = stems.map(thicknessOf)
-  const widest = thick.reduce((most, d) => Math.max(most, d), 0)
-  const byX = stems.map((_, i) => i).sort((i, j) => stems[i]!.stem.mouth[0] - stems[j]!.stem.mouth[0])
-  byX.forEach((i, at) => {
-    const [x, y] = stems[i]!.stem.mouth
-    for (let k = at + 1; k < byX.length; k++) {
-      const j = byX[k]!
-      const [u, v] = stems[j]!.stem.mouth
-      if (u - x >= widest) break
-      if (shares[i] && shares[j]) continue
-      if (Math.hypot(u - x, v - y) < (thick[i]! + thick[j]!) / 2) {
-        shares[i] = true
-        shares[j] = true
-      }
+  const order = stems.map((_, i) => i).sort((i, j) => stems[i]!.stem.mouth[0] - stems[j]!.stem.mouth[0])
+  const xs = Float64Array.from(order, (i) => stems[i]!.stem.mouth[0])
+  const ys = Float64Array.from(order, (i) => stems[i]!.stem.mouth[1])
+  const half = Float64Array.from(order, (i) => thicknessOf(stems[i]!) / 2)
+  const widest = half.reduce((most, r) => Math.max(most, r), 0)
+  for (let p = 0; p < xs.length; p++)
+    for (let q = p + 1; q < xs.length; q++) {
+      const dx = xs[q]! - xs[p]!
+      if (dx >= half[p]! + widest) break
+      const dy = ys[q]! - ys[p]!
+      const near = half[p]! + half[q]!
+      if (dx * dx + dy * dy >= near * near) continue
+      shares[order[p]!] = true
+      shares[order[q]!] = true
     }
-  })
   return shares
 }

@@ -7,6 +7,7 @@ import {
   type Resolved,
   type ResolvedStem,
   reachIn,
+  type StemCurve,
   waterlineZ,
 } from '../geometry/index.ts'
 import { loadOf } from './weight.ts'
@@ -83,23 +84,35 @@ export const propped = (lean_deg: number, depth: number, overhang: number, { flo
 }
 
 /**
- * From a point along (ux, uy) to where the ray leaves a section for good, mm; where it never is inside, to where it comes
- * nearest to the axis.
+ * From a point along (ux, uy) to where the ray leaves a section, mm; where it misses the section, to where it comes nearest to
+ * its middle. Rectangle: the nearer of the two sides ahead; ellipse: the greater root.
  */
-const exitFrom = (vessel: Vessel, section: HalfSection, x: number, y: number, ux: number, uy: number): number => {
-  const reach = (s: number): number => reachIn(vessel, section, x + s * ux, y + s * uy)
-  let low = Math.max(0, -(x * ux + y * uy))
-  let high = low + 2 * Math.hypot(section.a, section.b)
-  for (let i = 0; i < 24; i++) {
-    const middle = (low + high) / 2
-    if (reach(middle) < 1) low = middle
-    else high = middle
+const exitFrom = (vessel: Vessel, { a, b }: HalfSection, x: number, y: number, ux: number, uy: number): number => {
+  if (vessel.plan === 'rectangular') {
+    const ahead = (half: number, at: number, u: number): number =>
+      Math.abs(u) < 1e-9 ? Number.POSITIVE_INFINITY : (Math.sign(u) * half - at) / u
+    return Math.max(0, Math.min(ahead(a, x, ux), ahead(b, y, uy)))
   }
-  return low
+  const [aa, bb] = [Math.max(1e-12, a * a), Math.max(1e-12, b * b)]
+  const square = (ux * ux) / aa + (uy * uy) / bb
+  const middle = -((x * ux) / aa + (y * uy) / bb) / square
+  const root = middle * middle - ((x * x) / aa + (y * y) / bb - 1) / square
+  return Math.max(0, middle + Math.sqrt(Math.max(0, root)))
 }
 
-/** @param crowding how full the neck is, 1 where nothing more fits */
-export const holdOf = (stem: ResolvedStem, vessel: Vessel, crowding: number): Hold => {
+/** What is known of a stem whatever its neighbours are. */
+interface Rest {
+  hold: Hold
+  /** How far it would fall before it meets the rim, mm; 0 where something grips it. */
+  gap_mm: number
+  /** It would move, but come to rest in the corner of floor and far wall about as drawn. */
+  settles: boolean
+}
+const known = new WeakMap<StemCurve, Rest>()
+
+const restOf = (stem: ResolvedStem, vessel: Vessel): Rest => {
+  const before = known.get(stem.curve)
+  if (before) return before
   const { points, mouthIndex } = stem.curve
   const at = (i: number, c: number): number => points[3 * i + c]!
   const [px, py] = [at(mouthIndex, 0), at(mouthIndex, 1)]
@@ -114,41 +127,51 @@ export const holdOf = (stem: ResolvedStem, vessel: Vessel, crowding: number): Ho
   const upright = side < 0.02 * depth
   const [ux, uy] = !upright ? [(px - ex) / side, (py - ey) / side] : over > 1e-9 ? [ox / over, oy / over] : [1, 0]
   const overhang = ox * ux + oy * uy
-  const hold: Hold = {
-    lean_deg,
-    depth_mm: depth,
-    overhang_mm: overhang,
-    loose: null,
-    dry: vessel.mechanics !== 'foam' && ez > waterlineZ(vessel) - TOUCH,
+  const rim = innerSection(vessel, 1)
+  const floor = floorFraction(vessel)
+  const foot = innerSection(vessel, Math.min(1, floor + 0.01))
+  const onFloor = heightFraction(vessel, ez) * vessel.height <= floor * vessel.height + TOUCH
+  const grip = GRIPS[vessel.mechanics]
+
+  const gripped = ({ lean_deg: most, depth: [mm, share], leverage }: Grip): Loose | null => {
+    if (depth < Math.min(mm, share * Math.max(0, vessel.height - vessel.wall))) return 'shallow'
+    if (vessel.mechanics === 'pin-holder' && !(onFloor && reachIn(vessel, foot, ex, ey) <= PINS)) return 'pins'
+    return lean_deg > most || overhang > leverage * depth ? 'far' : null
   }
-  const loose = (): Loose | null => {
-    if (reachIn(vessel, innerSection(vessel, 1), px, py) > 1) return 'outside'
-    const grip = GRIPS[vessel.mechanics]
-    const floor = floorFraction(vessel)
-    const onFloor = heightFraction(vessel, ez) * vessel.height <= floor * vessel.height + TOUCH
-    if (grip) {
-      const inner = Math.max(0, vessel.height - vessel.wall)
-      if (depth < Math.min(grip.depth[0], grip.depth[1] * inner)) return 'shallow'
-      const foot = innerSection(vessel, Math.min(1, floor + 0.01))
-      if (vessel.mechanics === 'pin-holder' && !(onFloor && reachIn(vessel, foot, ex, ey) <= PINS)) return 'pins'
-      return lean_deg > grip.lean_deg || overhang > grip.leverage * depth ? 'far' : null
-    }
+  const leaning = (): Loose | null => {
     const section = innerSection(vessel, Math.max(floor + 1e-6, Math.min(1, heightFraction(vessel, ez))))
     const edge = TOUCH / Math.max(1, Math.min(section.a, section.b))
     const wall = reachIn(vessel, section, ex, ey) >= 1 - edge
-    const why = propped(lean_deg, depth, overhang, { floor: onFloor, wall })
-    const full = vessel.mechanics === 'none' && crowding >= WEDGED
-    if (vessel.mechanics === 'none') {
-      const gap = exitFrom(vessel, innerSection(vessel, 1), px, py, ux, uy) * Math.max(0, 1 - crowding / WEDGED)
-      if (Math.atan2(gap, depth) / DEGREE > SLACK_DEG) return 'rim'
-    }
-    if (why !== 'slips' && why !== 'slides') return why
-    const foot = innerSection(vessel, Math.min(1, floor + 0.01))
-    const corner = Math.atan2(exitFrom(vessel, foot, px, py, -ux, -uy), (1 - floor) * vessel.height) / DEGREE
-    return full || Math.abs(corner - lean_deg) <= SLACK_DEG ? null : why
+    return propped(lean_deg, depth, overhang, { floor: onFloor, wall })
   }
-  hold.loose = loose()
-  return hold
+  const outside = reachIn(vessel, rim, px, py) > 1
+  const loose = outside ? 'outside' : grip ? gripped(grip) : leaning()
+  const corner = (): number =>
+    Math.atan2(exitFrom(vessel, foot, px, py, -ux, -uy), (1 - floor) * vessel.height) / DEGREE
+  const moves = loose === 'slips' || loose === 'slides'
+  const rest: Rest = {
+    hold: {
+      lean_deg,
+      depth_mm: depth,
+      overhang_mm: overhang,
+      loose,
+      dry: vessel.mechanics !== 'foam' && ez > waterlineZ(vessel) - TOUCH,
+    },
+    gap_mm: vessel.mechanics === 'none' && !outside ? exitFrom(vessel, rim, px, py, ux, uy) : 0,
+    settles: moves && Math.abs(corner() - lean_deg) <= SLACK_DEG,
+  }
+  known.set(stem.curve, rest)
+  return rest
+}
+
+/** @param crowding how full the neck is, 1 where nothing more fits */
+export const holdOf = (stem: ResolvedStem, vessel: Vessel, crowding: number): Hold => {
+  const { hold, gap_mm, settles } = restOf(stem, vessel)
+  const gap = gap_mm * Math.max(0, 1 - crowding / WEDGED)
+  if (gap > 0 && Math.atan2(gap, hold.depth_mm) / DEGREE > SLACK_DEG) return { ...hold, loose: 'rim' }
+  const wedged = vessel.mechanics === 'none' && crowding >= WEDGED
+  const moves = hold.loose === 'slips' || hold.loose === 'slides'
+  return moves && (settles || wedged) ? { ...hold, loose: null } : hold
 }
 
 /** How every stem is held, in their order. */

@@ -1,15 +1,8 @@
-import type { Point3 } from '../arrangement/index.ts'
-import {
-  heightFraction,
-  innerSection,
-  PART_STRIDE,
-  type ResolvedStem,
-  reachAlong,
-  reachIn,
-  waterlineZ,
-} from '../geometry/index.ts'
+import type { Vessel } from '../arrangement/index.ts'
+import { heightFraction, innerSection, PART_STRIDE, type ResolvedStem, reachIn, waterlineZ } from '../geometry/index.ts'
 import { openingFor, openingOf, sharing, thicknessOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
+import type { Ready } from './extents.ts'
 import { type Hold, holdsOf } from './held-stems.ts'
 
 export interface Mechanical {
@@ -27,20 +20,29 @@ export interface Mechanical {
 /** Nothing that touches the water by less than this counts as under it, mm. Ours. */
 const SPLASH = 3
 
-const UP: Point3 = [0, 0, 1]
+/** The lowest point of a part, mm over the rim (see geometry/parts.ts). */
+const lowest = (parts: Float64Array, o: number): number =>
+  parts[o] === 1
+    ? Math.min(parts[o + 4]!, parts[o + 7]!) - parts[o + 8]!
+    : parts[o + 4]! - Math.sqrt(Math.max(0, parts[o + 10]!))
 
-const isUnder = (engine: Engine, place: number, level: number): boolean => {
-  const { vessel } = engine.resolved
-  const { parts, low } = engine.ready[place]!
-  if (low > level - SPLASH) return false
-  for (let o = 0; o < parts.length; o += PART_STRIDE) {
+/** A stem made ready belongs to one vessel and its water. */
+const known = new WeakMap<Ready, boolean>()
+
+const isUnder = (ready: Ready, vessel: Vessel, level: number): boolean => {
+  const before = known.get(ready)
+  if (before !== undefined) return before
+  const { parts, low } = ready
+  let under = false
+  for (let o = 0; o < parts.length && !under && low <= level - SPLASH; o += PART_STRIDE) {
     if (parts[o + 1] === 2) continue
-    const z = reachAlong(parts, o, UP)[0]
+    const z = lowest(parts, o)
     if (z > level - SPLASH) continue
     const section = innerSection(vessel, Math.max(0, heightFraction(vessel, z)))
-    if (reachIn(vessel, section, parts[o + 2]!, parts[o + 3]!) <= 1) return true
+    under = reachIn(vessel, section, parts[o + 2]!, parts[o + 3]!) <= 1
   }
-  return false
+  known.set(ready, under)
+  return under
 }
 
 /** Measures how stems are held and watered. The vessel must have an opening. */
@@ -55,7 +57,7 @@ export const measureMechanics = (engine: Engine): Mechanical => {
     needed_mm,
     opening_mm,
     holds: holdsOf(engine.resolved, crowding),
-    under: stems.map((_, i) => vessel.waterFill > 0 && isUnder(engine, i, level)),
+    under: stems.map((_, i) => vessel.waterFill > 0 && isUnder(engine.ready[i]!, vessel, level)),
     shares: sharing(stems),
   }
 }

@@ -1,7 +1,7 @@
 import { GENERAL_CAUTIONS } from '../catalogue/index.ts'
-import { waterlineZ } from '../geometry/index.ts'
 import { openingOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
+import { reasonWords } from './loose-words.ts'
 import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { hold, inMm, type Lengths, notApplicable, scoreOf, shown } from './words.ts'
@@ -19,13 +19,13 @@ const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
     value: m.crowding,
     unit: '',
     scale: [0, 1],
-    rule: `The smallest opening that ${stems.length} such stems pass is ${lengths(m.needed_mm)} across, the neck ${lengths(m.opening_mm)}; as areas, so that 1 is as tight as circles are known to pack. Stems that cross need slack.`,
+    rule: `The smallest opening that ${stems.length} such stems pass is ${lengths(m.needed_mm)} across, the neck ${lengths(m.opening_mm)}; as areas, so that 1 is as tight as circles are known to pack (E. Specht). Stems that cross need slack.`,
   })
   const kept = held(
     'heldShare',
     'Stems that stay as drawn',
     m.holds.filter((h) => !h.loose).length,
-    'Stems that rim, wall, depth in the vessel and mechanics hold at their lean, of all stems.',
+    `Stems that rim, wall, depth in the vessel and mechanics hold at their lean, of all stems.${reasonWords(m.holds)}`,
   )
   const dry = held(
     'dryShare',
@@ -95,8 +95,8 @@ const because = (
   }
 }
 
-/** The stems that a person should see to first, the water where it matters, and the neck: three marks at most. */
-const marksOf = (engine: Engine, m: Mechanical, lengths: Lengths): Mark[] => {
+/** The stems that a person should see to first, and the neck. The water is drawn already. */
+const marksOf = (engine: Engine, m: Mechanical, { crowding }: ReturnType<typeof partsOf>, lengths: Lengths): Mark[] => {
   const marks: Mark[] = []
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   const first = [
@@ -105,15 +105,15 @@ const marksOf = (engine: Engine, m: Mechanical, lengths: Lengths): Mark[] => {
     { kind: 'stems' as const, ids: ids((i) => m.under[i]!), label: 'leaf or bloom under water' },
   ].find((mark) => mark.ids.length > 0)
   if (first) marks.push(first)
-  if (m.holds.some((h) => h.dry) || m.under.some(Boolean))
-    marks.push({ kind: 'level', z: waterlineZ(engine.resolved.vessel), label: 'water' })
-  marks.push({
-    kind: 'circle',
-    view: 'plan',
-    centre: [0, 0],
-    radius: m.needed_mm / 2,
-    label: `stems need ⌀ ${lengths(m.needed_mm)} of ${lengths(m.opening_mm)}`,
-  })
+  // The neck is drawn where it is too full, or where nothing else is amiss.
+  if (marks.length === 0 || crowding.part !== 1)
+    marks.push({
+      kind: 'circle',
+      view: 'plan',
+      centre: [0, 0],
+      radius: m.needed_mm / 2,
+      label: `stems need ⌀ ${lengths(m.needed_mm)} of ${lengths(m.opening_mm)}`,
+    })
   return marks
 }
 
@@ -154,6 +154,6 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
     },
     because: because(engine, m, parts),
     advice: [],
-    marks: marksOf(engine, m, lengths),
+    marks: marksOf(engine, m, parts, lengths),
   }
 }

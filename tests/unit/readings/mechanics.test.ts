@@ -28,6 +28,15 @@ describe('a person asks whether the stems stay where they are drawn', () => {
     expect(loose(inVessel(leaning, { mechanics: 'tape-grid' }))).toEqual(['a'])
     expect(loose(inVessel(leaning, { mechanics: 'netting' }))).toEqual([])
   })
+  it('says of how many it is so, and why', () => {
+    const d = inVessel(
+      [stem('a', [90, 0, 120], { mouth: [80, 0] }), stem('b', [330, 0, 90], { mouth: [20, 0] }), stem('c', [0, 0, 90])],
+      { mechanics: 'netting' },
+    )
+    const { rule } = mechanics(d).because!.main
+    expect(rule).toMatch(/1 leans farther than the mechanics hold and 1 crosses outside the mouth\.$/)
+    expect(mechanics(inVessel([stem('c', [0, 0, 90])], {})).because!.main.rule).toMatch(/of all stems\.$/)
+  })
   it('the farther over the rim, the sooner even netting lets go', () => {
     const out = (x: number) => loose(inVessel([stem('a', [x, 0, 60], { mouth: [30, 0] })], { mechanics: 'netting' }))
     const gone = [40, 120, 300, 700].map((x) => out(x).length)
@@ -115,15 +124,18 @@ describe('a person asks whether the stems stay where they are drawn', () => {
     expect(two(6).values.sharedPlace).toEqual([])
     expect(two(2).score).toBeCloseTo(two(6).score!, 9)
   })
-  it('it marks what to see to first, the water where it matters, and the neck', () => {
+  it('it marks what to see to first, and the neck where that is too full', () => {
     const kinds = (d: Arrangement) => mechanics(d).marks.map((m) => m.label)
     const fine = inVessel(mound(3), {})
     expect(kinds(fine)).toEqual(['stems need ⌀ 11 mm of 132 mm'])
     const dry = inVessel([stem('a', [0, 0, 150])], { waterFill: 0 })
-    expect(kinds(dry)).toEqual(['end out of water', 'water', 'stems need ⌀ 5 mm of 132 mm'])
+    expect(kinds(dry)).toEqual(['end out of water'])
     const out = inVessel([stem('a', [90, 0, 120], { mouth: [80, 0] }), stem('b', [0, 0, 150])], { waterFill: 0 })
-    expect(kinds(out).slice(0, 2)).toEqual(['would not stay', 'water'])
+    expect(kinds(out)).toEqual(['would not stay'])
     expect(mechanics(out).marks[0]).toMatchObject({ kind: 'stems', ids: ['a'] })
+    const crammed = inVessel([...mound(40), stem('a', [60, 0, 120], { mouth: [50, 0] })], BUD)
+    expect(kinds(crammed).at(-1)).toMatch(/^stems need/)
+    expect(kinds(crammed)).toHaveLength(2)
   })
   it('thirty stems crammed into a bud vase crowd its neck, and it says which to leave out', () => {
     const many = Array.from({ length: 30 }, (_, i) =>
