@@ -100,21 +100,28 @@ const surround = (area: Float64Array, colour: number, count: number): boolean =>
  * @param share of the ground in what surrounds, 0–1
  * @param toGround Lab distance to it
  * @param toRest Lab distance to each other colour times its share, summed
+ * @param figure how far it is figure and no ground itself, 0–1: what stands off the ground counts by this
  */
-export const jointContrast = (share: number, toGround: number, toRest: number): number => {
+export const jointContrast = (share: number, toGround: number, toRest: number, figure: number): number => {
   const mean = share < 1 ? toRest / (1 - share) : 0
-  return (share * Math.sqrt(toGround) + (1 - share) * Math.sqrt(mean)) ** 2
+  return (share * figure * Math.sqrt(toGround) + (1 - share) * Math.sqrt(mean)) ** 2
 }
 
 /**
  * Contrast of every colour in every cell where it is: the mean over three scales of the mean Lab distance to what
- * surrounds it, ground and rest joined (jointContrast). It is region contrast with each cell's share of each colour as a region, divided by the weights' sum,
- * so that one number of ΔE is meant at every scale.
+ * surrounds it, ground and rest joined (jointContrast). It is region contrast with each cell's share of each colour as a
+ * region, divided by the weights' sum, so that one number of ΔE is meant at every scale.
  * @param apart distances of the colours (see `distancesOf`); colour 0 is the ground
  * @param area colour × cell: area in units of a cell (cell i = row × 12 + column); the ground's part is what is left
+ * @param figure of each colour, 0–1 (see jointContrast)
  * @param out colour × cell: gets the contrast, in Lab distance, where the colour has area; 0 everywhere else
  */
-export const contrastField = (apart: Float64Array, area: Float64Array, out: Float64Array): void => {
+export const contrastField = (
+  apart: Float64Array,
+  area: Float64Array,
+  figure: Float64Array,
+  out: Float64Array,
+): void => {
   const n = area.length / CELL_COUNT
   if (around.length < area.length) around = new Float64Array(area.length)
   around.fill(0, 0, area.length)
@@ -143,7 +150,7 @@ export const contrastField = (apart: Float64Array, area: Float64Array, out: Floa
       let sum = 0
       // Its distance to itself is 0.
       for (let j = 1; j < there.length; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
-      out[at] = jointContrast(around[i]!, apart[p * n]!, sum)
+      out[at] = jointContrast(around[i]!, apart[p * n]!, sum, figure[p]!)
     }
   }
 }

@@ -35,7 +35,9 @@ describe('how much a colour stands out', () => {
       area[2 * CELL_COUNT + i] = ((i * 3) % 10) / 20
     }
     const field = new Float64Array(area.length).fill(7)
-    contrastField(distancesOf(labs), area, field)
+    // The second colour is half figure: it stands off the ground by half.
+    const figure = [1, 1, 0.5]
+    contrastField(distancesOf(labs), area, Float64Array.from(figure), field)
     const at = (i: number) => ({ x: ((i % CELLS) + 0.5) / CELLS, y: (Math.floor(i / CELLS) + 0.5) / CELLS })
     const patches = (colour: number): Region[] =>
       Array.from({ length: CELL_COUNT }, (_, i) => {
@@ -65,7 +67,7 @@ describe('how much a colour stands out', () => {
         }
         const two = [distance(labs[colour]!, labs[0]!), rest / (1 - ground)] as const
         expect(field[colour * CELL_COUNT + cell]).toBeCloseTo(
-          (ground * Math.sqrt(two[0]) + (1 - ground) * Math.sqrt(two[1])) ** 2,
+          (ground * figure[colour]! * Math.sqrt(two[0]) + (1 - ground) * Math.sqrt(two[1])) ** 2,
           6,
         )
       }

@@ -1,6 +1,10 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
+import { findPlant } from '../../../src/catalogue/index.ts'
 import { hexOf, labOf } from '../../../src/colour/index.ts'
+import { resolveArrangement } from '../../../src/geometry/index.ts'
+import { measureProminence } from '../../../src/readings/focal-prominence.ts'
 import { createEngine, readAll } from '../../../src/readings/index.ts'
 import { sketched } from './generated.ts'
 import { ballStandins, bowl, design, mound, resolve, stem } from './made.ts'
@@ -122,6 +126,37 @@ describe('a focal bloom that takes the colour of what it stands in', () => {
     expect(leafy.length).toBeGreaterThan(15)
     expect(lost.length).toBeGreaterThanOrEqual(0.875 * leafy.length)
   })
+  it('a pale bloom much larger than the pale ones about it leads; a leaf-green one among leaves does not', () => {
+    const pale = mound(18, (i) => ({ colour: '#f0d3cf', head: 50, ...(i % 3 === 1 ? GREENS : {}) }))
+    const own = lead(design([face({ colour: '#f0d3cf', head: 100 }), ...pale]))
+    expect(own.rank).toBe(1)
+    expect(own.score).toBeGreaterThan(95)
+    const leaves = mound(24, (i) => ({
+      ...GREENS,
+      head: 55,
+      ...(i % 4 ? {} : { plant: 'ball', role: 'mass', colour: '#f0d3cf' }),
+    }))
+    expect(lead(design([face({ colour: LEAF, head: 60 }), ...leaves])).rank).toBeGreaterThan(1)
+  })
+  it.each(['orchard-supper', 'twenty-four-cups', 'window-sill-bowl'])(
+    '%s: its focal flowers lead as they are, and hold less turned to the colour of its greens or its cloth',
+    (name) => {
+      const d = JSON.parse(readFileSync(`public/samples/${name}.json`, 'utf8')) as Arrangement
+      const real = createEngine()
+      const seen = (colour?: string) => {
+        const stems = d.stems.map((s) => (s.role === 'focal' && colour ? { ...s, colour } : s))
+        real.update(resolveArrangement({ ...d, stems }, findPlant))
+        return measureProminence(real)
+      }
+      const own = seen()
+      expect(own.focalRank).toBe(1)
+      const greens = d.palette.slots.find((s) => s.part === 'greens')!.colour
+      for (const colour of [greens, d.setting.linen]) {
+        expect(seen(colour).focalShare!).toBeLessThan(0.85 * own.focalShare!)
+        expect(seen(colour).focalLead!).toBeLessThan(own.focalLead!)
+      }
+    },
+  )
   it('among leaves a red bloom leads, and a leaf-green one of the same size does not', () => {
     const leaves = mound(20, () => ({ ...GREENS, head: 60 }))
     const some = mound(6, () => ({ colour: '#f0d3cf', head: 45 })).map((s) => ({ ...s, id: `p${s.id}` }))
