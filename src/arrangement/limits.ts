@@ -27,10 +27,13 @@ export const LIMITS = {
   problems: 200,
 } as const
 
-/** Ends of a person's own band: finite, at most LIMITS.band either way, rising; one of them may be open (null), not both. */
-export const isBand = (x: unknown): x is OwnBands[string] => {
+/** Ends of a person's own band: within the range, not falling; one of them may be open (null), not both. */
+export const isBand = (
+  x: unknown,
+  [low, high]: readonly [number, number] = [-LIMITS.band, LIMITS.band],
+): x is OwnBands[string] => {
   if (!Array.isArray(x) || x.length !== 2 || (x[0] === null && x[1] === null)) return false
-  if (x.some((end) => end !== null && !(typeof end === 'number' && Math.abs(end) <= LIMITS.band))) return false
+  if (x.some((end) => end !== null && !(typeof end === 'number' && end >= low && end <= high))) return false
   return x[0] === null || x[1] === null || x[0] <= x[1]
 }
 

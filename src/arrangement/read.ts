@@ -4,7 +4,7 @@ import { complete } from './defaults.ts'
 import { LIMITS } from './limits.ts'
 import { CURRENT_VERSION, migrate } from './migrate.ts'
 import { leaveOut } from './salvage.ts'
-import { documentSchema, isThing, paletteSchema } from './schema.ts'
+import { documentSchema, isThing, type KnownBands, paletteSchema } from './schema.ts'
 import { notFinite, parseText, withoutMinusZero } from './text.ts'
 import type { Problem, ReadResult } from './types.ts'
 import { asProblem, type Fault, type Path, wanted, writtenPath } from './words.ts'
@@ -12,8 +12,8 @@ import { asProblem, type Fault, type Path, wanted, writtenPath } from './words.t
 /** What the reader has to be told, since the document's room does not know the catalogue. */
 export interface Known {
   plants: ReadonlySet<string>
-  /** Names of the bands that a person may set; any if absent. */
-  bands?: ReadonlySet<string>
+  /** Bands that a person may set, with the range of each; any if absent. */
+  bands?: KnownBands
 }
 
 const ORDER = ['format', 'version', 'title', 'form', 'vessel', 'palette', 'stems', 'setting', 'bands']

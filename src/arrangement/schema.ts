@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import { COLOUR, isBand, isDate, LIMITS } from './limits.ts'
 import { FORMS, LIGHTS, MATERIALS, MECHANICS, ROLES, VESSEL_PLANS } from './types.ts'
-import { wanted } from './words.ts'
+import { shown, wanted } from './words.ts'
 
 /**
  * The one schema of the document. It only judges; what it is given is kept as it is, so unknown keys stay at every
@@ -161,28 +161,37 @@ const setting = thing(
   },
 )
 
-const ownBands = (names: ReadonlySet<string> | undefined) =>
+/** Bands that a person may set, by name, with the least and most that each of its ends may be. */
+export type KnownBands = ReadonlyMap<string, readonly [least: number, most: number]>
+
+const ANY: readonly [number, number] = [-LIMITS.band, LIMITS.band]
+const bandProblem = (value: unknown, [low, high]: readonly [number, number]): string =>
+  `expected a band [least, most], each a number from ${low} to ${high} or one of them null, the least first, got ${
+    Array.isArray(value) && value.length > 0 && value.length <= 3 ? `[${value.map(shown).join(', ')}]` : shown(value)
+  }`
+
+const ownBands = (known: KnownBands | undefined) =>
   v.pipe(
     field('an object of bands by name', isThing),
     v.rawCheck(({ dataset, addIssue }) => {
       for (const [key, value] of Object.entries(dataset.value as object)) {
         const path = [{ type: 'object', origin: 'value', input: dataset.value, key, value }] as const
-        if (names && !names.has(key))
+        const range = known ? known.get(key) : ANY
+        if (!range)
           addIssue({
-            message: `expected one of ${[...names].join(', ')}, got ${JSON.stringify(key)}`,
+            message: wanted(`one of ${[...known!.keys()].join(', ')}`, key),
             path: [...path] as never,
           })
-        else if (!isBand(value)) addIssue({ message: wanted(BAND_WORDS, value), path: [...path] as never })
+        else if (!isBand(value, range)) addIssue({ message: bandProblem(value, range), path: [...path] as never })
       }
     }),
   )
-const BAND_WORDS = `a band [least, most], each a number from ${-LIMITS.band} to ${LIMITS.band} or one of them null, the least first`
 
 /**
  * @param plants the ids that are in the catalogue
- * @param bands names of the bands that a person may set; any if absent
+ * @param bands the bands that a person may set; any if absent
  */
-export const documentSchema = (plants: ReadonlySet<string>, bands?: ReadonlySet<string>): v.GenericSchema =>
+export const documentSchema = (plants: ReadonlySet<string>, bands?: KnownBands): v.GenericSchema =>
   thing(
     'an arrangement',
     { vessel },

@@ -1,7 +1,7 @@
 import { applyEdit, type OwnBands, type Problem, problemLine, readArrangement } from '../arrangement/index.ts'
 import { EXAMPLE_PRICES, plantIds } from '../catalogue/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { type Advice, BAND_NAMES, type ReadingResult, readAll } from '../readings/index.ts'
+import { type Advice, OWN_BANDS, type ReadingResult, readAll } from '../readings/index.ts'
 import { type Purchase, purchase, type StemRow, stemList } from '../stem-list/index.ts'
 import type { FileText } from './files.ts'
 
@@ -26,8 +26,6 @@ export interface Refused {
   problems?: Problem[]
 }
 
-const BANDS_KNOWN = new Set(BAND_NAMES)
-
 /**
  * What one design file has to say, priced by the example prices (invented, and they say so). A file with anything wrong in it is refused whole.
  * @param copies instead of the number in the file; null for that one
@@ -35,7 +33,7 @@ const BANDS_KNOWN = new Set(BAND_NAMES)
 export const inspectFile = (given: FileText, copies: number | null): Inspected | Refused => {
   if ('error' in given) return given
   const { file, text } = given
-  const read = readArrangement(text, { plants: plantIds, bands: BANDS_KNOWN })
+  const read = readArrangement(text, { plants: plantIds, bands: OWN_BANDS })
   if (read.kind !== 'ok')
     return {
       file,

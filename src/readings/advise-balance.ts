@@ -6,7 +6,7 @@ import { HALF_WAYS, turnOf } from './extents.ts'
 import type { Idea, Topic } from './trial.ts'
 import { type Balance, measureBalance, offsetWords } from './visual-balance.ts'
 import { weightOf } from './visual-weight.ts'
-import { type Lengths, named, numbered, percent, round, sideWords, steps } from './words.ts'
+import { bandWords, type Lengths, named, numbered, percent, round, sideWords, steps } from './words.ts'
 
 /** A stem as one weight, seen from one way round: only for choosing what to try, since what is tried is measured. */
 interface Weight {
@@ -153,7 +153,7 @@ const aboutHeight = (engine: Engine, b: Balance, [least, most]: readonly [number
       weight: weights.reduce((sum, w) => sum + w[i]!.weight, 0),
     }))
     .sort((p, q) => q.x * q.weight - p.x * p.weight)
-  const text = `The weight lies ${high ? 'high' : 'low'}, at ${percent(b.topHeaviness)} of the height, wanted ${round(100 * least)}–${percent(most)}`
+  const text = `The weight lies ${high ? 'high' : 'low'}, at ${percent(b.topHeaviness)} of the height, wanted ${bandWords([least, most], { unit: '', scale: [0, 1] })}`
   const idea = (edit: Edit, stems: readonly ResolvedStem[], what: string): Idea => ({
     edit,
     stems: stems.map((s) => s.id),

@@ -4,17 +4,23 @@ import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProportion, type Proportion } from './proportion.ts'
 import type { Idea, Topic } from './trial.ts'
-import { formWords, named, round } from './words.ts'
+import type { Band } from './types.ts'
+import { bandWords, formWords, named, round } from './words.ts'
+
+const TIMES = { unit: '×', scale: [0, 4] as [number, number] }
+
+/** Just inside the band, so that the smallest change that serves is the one advised. */
+const justInside = ([least, most]: readonly [number, number], low: boolean): number =>
+  low ? Math.min(least * 1.03, (least + most) / 2) : Math.max(most * 0.97, (Math.max(0, least) + most) / 2)
 
 const times = (value: unknown): string => `${round(value as number, 2)} ×`
 
-const aboutHeight = (engine: Engine, p: Proportion, [least, most]: readonly [number, number]): Topic => {
+const aboutHeight = (engine: Engine, p: Proportion, { band: [least, most], own }: Band): Topic => {
   const { stems, document } = engine.resolved
   const low = p.heightRatio < least
-  // Just inside the band, so that the smallest change that serves is the one advised.
-  const aim = (low ? least * 1.03 : most * 0.97) / p.heightRatio
+  const aim = justInside([least, most], low) / p.heightRatio
   const tall = stems.filter((s) => s.stem.tip[2] > 0).sort((a, b) => b.stem.tip[2] - a.stem.tip[2])
-  const text = `${low ? 'Low' : 'High'} for the vessel: ${times(p.heightRatio)}, wanted ${least}–${most} × for ${formWords(document.form)}. `
+  const text = `${low ? 'Low' : 'High'} for the vessel: ${times(p.heightRatio)}, wanted ${bandWords([least, most], TIMES)}${own ? ', your own' : ` for ${formWords(document.form)}`}. `
   const idea = (some: ResolvedStem[], factor: number): Idea => ({
     edit: { do: 'lengthen-stems', ids: some.map((s) => s.id), factor },
     stems: some.map((s) => s.id),
@@ -34,14 +40,14 @@ const aboutHeight = (engine: Engine, p: Proportion, [least, most]: readonly [num
   }
 }
 
-const aboutSpread = (engine: Engine, p: Proportion, [least, most]: readonly [number, number]): Topic => {
+const aboutSpread = (engine: Engine, p: Proportion, { band: [least, most], own }: Band): Topic => {
   const { stems } = engine.resolved
   const narrow = p.spreadRatio < least
   const out = stems.toSorted(
     (a, b) => Math.hypot(b.stem.tip[0], b.stem.tip[1]) - Math.hypot(a.stem.tip[0], a.stem.tip[1]),
   )
-  const aim = (narrow ? least * 1.03 : most * 0.97) / p.spreadRatio
-  const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${times(p.spreadRatio)}, wanted ${least}–${most} ×. `
+  const aim = justInside([least, most], narrow) / p.spreadRatio
+  const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${times(p.spreadRatio)}, wanted ${bandWords([least, most], TIMES)}${own ? ', your own' : ''}. `
   const idea = (part: number, k: number): Idea => {
     const wide = out.slice(0, Math.max(1, Math.ceil(stems.length * part)))
     const edits = wide.map((s): Edit => {
@@ -66,10 +72,11 @@ export const adviseProportion = (engine: Engine): Topic[] => {
   const p = measureProportion(engine)
   if (!p) return []
   const { document } = engine.resolved
-  const height = bandOf('proportion', 'heightRatio', document)?.band
-  const spread = bandOf('proportion', 'spreadRatio', document)?.band
+  const height = bandOf('proportion', 'heightRatio', document)
+  const spread = bandOf('proportion', 'spreadRatio', document)
   const topics: Topic[] = []
-  if (height && (p.heightRatio < height[0] || p.heightRatio > height[1])) topics.push(aboutHeight(engine, p, height))
-  if (spread && (p.spreadRatio < spread[0] || p.spreadRatio > spread[1])) topics.push(aboutSpread(engine, p, spread))
+  const out = (v: number, row: Band | undefined): row is Band => !!row && (v < row.band[0] || v > row.band[1])
+  if (out(p.heightRatio, height)) topics.push(aboutHeight(engine, p, height))
+  if (out(p.spreadRatio, spread)) topics.push(aboutSpread(engine, p, spread))
   return topics
 }

@@ -260,18 +260,12 @@ export const BANDS: readonly Band[] = [
 const byForm = new Map(BANDS.map((b) => [`${b.form} ${b.reading}.${b.key}`, b]))
 const byName = new Map(BANDS.map((b) => [`${b.reading}.${b.key}`, b]))
 
-/** Names by which a person's own bands go in a document: `proportion.heightRatio`. */
-export const BAND_NAMES: readonly string[] = [...byName.keys()]
-
 /** What bands depend on: the form, and the person's own ones. */
 export type Wanting = Pick<Arrangement, 'form' | 'bands'>
 
 /** The band of the table for one value and form, whatever the person wants; undefined where the form has no rule for it. */
 export const tableBand = (reading: ReadingId, key: string, form: Form): Band | undefined =>
   byForm.get(`${form} ${reading}.${key}`)
-
-const ends = ([least, most]: readonly [number, number]): string =>
-  most >= NO_END ? `${least} or more` : `${least}–${most}`
 
 /**
  * The band of one value: the person's own if there is one, else that of the table for the form; undefined where there is
@@ -283,8 +277,7 @@ export const bandOf = (reading: ReadingId, key: string, { form, bands }: Wanting
   const like = row ?? byName.get(`${reading}.${key}`)
   if (!own || !like) return row
   const band: Ends = [own[0] ?? -NO_END, own[1] ?? NO_END]
-  const instead = row ? `the table has ${ends(row.band)} (${row.source})` : 'the table has none for this form'
-  return { ...like, form, band, source: `your own band; ${instead}`, own: true }
+  return { ...like, form, band, source: 'your own band', own: true }
 }
 
 /**

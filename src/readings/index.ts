@@ -55,6 +55,8 @@ export const readAll = (
   return adviseAll(on, round, READINGS, lengths)
 }
 
-export { BAND_NAMES, BANDS, bandOf, bandScore, tableBand } from './bands.ts'
+export { BAND_RANGES, OWN_BANDS } from './band-ranges.ts'
+export { BANDS, bandOf, bandScore, tableBand } from './bands.ts'
 export { createEngine, type Engine } from './engine.ts'
+export { isShare } from './share.ts'
 export * from './types.ts'

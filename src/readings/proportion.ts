@@ -122,7 +122,11 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
   // Where the height is not as wanted, the nearer end of what is.
   if (height.held.band && (height.part ?? 1) < 1) {
     const end = p.heightRatio < height.held.band[0] ? height.held.band[0] : height.held.band[1]
-    marks.push({ kind: 'level', z: end * larger, label: `${end} × wanted` })
+    marks.push({
+      kind: 'level',
+      z: end * larger,
+      label: `${Number(end.toFixed(2))} × ${height.held.wants?.own ? 'your own wish' : 'wanted'}`,
+    })
   }
   return {
     id: 'proportion',

@@ -53,8 +53,16 @@ export interface Held {
   /** The rule in a sentence, and where it is from; `ours` and `common practice` are said as such. */
   rule: string
   source: string
-  /** Name of the band in the document, where the person may set their own; with the ends in force, null for no end. */
-  wants?: { name: string; ends: [least: number | null, most: number | null]; own: boolean }
+  /**
+   * Name of the band in the document, where the person may set their own; with the ends in force, null for no end, and the
+   * range within which they may lie.
+   */
+  wants?: {
+    name: string
+    ends: [least: number | null, most: number | null]
+    own: boolean
+    range: readonly [least: number, most: number]
+  }
 }
 
 export interface Because {

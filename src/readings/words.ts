@@ -1,7 +1,9 @@
 import type { Form } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
 import { formatLength } from '../units/index.ts'
-import { BAND_NAMES, bandOf, bandScore, NO_END, together, type Wanting } from './bands.ts'
+import { BAND_RANGES } from './band-ranges.ts'
+import { bandOf, bandScore, NO_END, tableBand, together, type Wanting } from './bands.ts'
+import { isShare } from './share.ts'
 import type { Because, Held, ReadingId, ReadingResult } from './types.ts'
 
 /** `14, a spray rose`: the stem's number in the list and its plant. */
@@ -38,6 +40,26 @@ export interface Measured {
   without?: string
 }
 
+/** A band in the unit of its value: `1.5–3 ×`, `at least 15°`, `at most 12 %`, `0 %`. */
+export const bandWords = ([least, most]: readonly [number, number], of: Pick<Measured, 'unit' | 'scale'>): string => {
+  const share = isShare(of)
+  const say = (x: number): string => String(Number((share ? 100 * x : x).toFixed(3))).replace('-', '−')
+  const unit = share ? ' %' : of.unit === '' || of.unit === '°' ? of.unit : ` ${of.unit}`
+  if (most >= NO_END) return `at least ${say(least)}${unit}`
+  if (least <= -NO_END) return `at most ${say(most)}${unit}`
+  return least === most ? `${say(least)}${unit}` : `${say(least)}${least < 0 ? ' to ' : '–'}${say(most)}${unit}`
+}
+
+/** Where a band is from; of a person's own, what the table would have. */
+const sourceOf = (reading: ReadingId, of: Wanting, m: Measured): string => {
+  const row = tableBand(reading, m.key, of.form)
+  const table = row?.source ?? m.without ?? 'only shown, not part of the score'
+  if (!bandOf(reading, m.key, of)?.own) return table
+  return row
+    ? `your own band; the table has ${bandWords(row.band, m)} (${table})`
+    : `your own band; the table has none for ${formWords(of.form)}`
+}
+
 /** Holds a value against its band; where there is none it is only shown. Part of the score: null when not held. */
 export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held; part: number | null } => {
   const row = bandOf(reading, m.key, of)
@@ -45,11 +67,12 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
   const band = row?.band ?? null
   const end = (x: number): number | null => (Math.abs(x) >= NO_END ? null : x)
   const name_ = `${reading}.${m.key}`
-  // What a person wants may lie beyond the ends of the gauge.
-  const reach = row?.own ? row.band.filter((x) => end(x) !== null) : []
+  const range = BAND_RANGES[name_]
+  // What a person wants may lie beyond the ends of the gauge: there it goes on a little.
+  const reach = row?.own && range ? row.band.filter((x) => end(x) !== null) : []
   const wide: [number, number] = [
-    Math.min(scale[0], ...reach),
-    Math.max(scale[1], ...reach.map((x) => x + 0.1 * Math.abs(x))),
+    Math.min(scale[0], ...reach.map((x) => Math.max(range![0], x - 0.1 * Math.abs(x)))),
+    Math.max(scale[1], ...reach.map((x) => Math.min(range![1], x + 0.1 * Math.abs(x)))),
   ]
   const held: Held = {
     key,
@@ -60,9 +83,14 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
     band: band && [Math.max(wide[0], band[0]), Math.min(Math.max(wide[1], band[0]), band[1])],
     ...(beyond && { beyond }),
     rule,
-    source: row?.source ?? m.without ?? 'only shown, not part of the score',
-    ...(BAND_NAMES.includes(name_) && {
-      wants: { name: name_, ends: row ? [end(row.band[0]), end(row.band[1])] : [null, null], own: row?.own === true },
+    source: sourceOf(reading, of, m),
+    ...(range && {
+      wants: {
+        name: name_,
+        ends: row ? [end(row.band[0]), end(row.band[1])] : [null, null],
+        own: row?.own === true,
+        range,
+      },
     }),
   }
   return { held, part: row ? bandScore(value, row.band, row.fall) : null }

@@ -8,7 +8,7 @@ import {
   writeArrangement,
 } from '../arrangement/index.ts'
 import { plantIds } from '../catalogue/index.ts'
-import { BAND_NAMES } from '../readings/index.ts'
+import { OWN_BANDS } from '../readings/index.ts'
 import {
   type Autosaver,
   askToKeep,
@@ -25,7 +25,7 @@ import type { StudioState } from './types.ts'
 
 export type KeptDesign = StoredDesign
 
-const known = { plants: new Set(plantIds), bands: new Set(BAND_NAMES) }
+const known = { plants: new Set(plantIds), bands: OWN_BANDS }
 const store = browserStore({ known })
 
 interface Drawer {

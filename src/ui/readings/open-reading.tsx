@@ -29,6 +29,7 @@ const Measured = ({ held }: { held: Held }) => {
 /** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on; `brief` keeps the rule for then, too. */
 export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult; brief?: boolean }) => {
   const [why, setWhy] = useState(false)
+  const units = useStudio((s) => s.units)
   const { because } = reading
   if (!because) return null
   const rule = (
@@ -38,12 +39,15 @@ export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult
   )
   return (
     <>
+      <div className="wanted-line">
+        <p className="wanted">{wantedWords(because.main, units)}</p>
+        <OwnBand held={because.main} />
+      </div>
       {brief ? null : rule}
       <Advice of={reading.id} advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
       {why && (
         <div className="why">
           {brief ? rule : null}
-          <OwnBand held={because.main} />
           <ul>
             {because.others.map((held) => (
               <Measured key={held.key} held={held} />

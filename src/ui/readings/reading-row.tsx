@@ -3,7 +3,7 @@ import type { ReadingId, ReadingResult } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
-import { figureOf, gaugeOf, isScale, NAMES, quietness, wantedWords, wordOf } from './words.ts'
+import { figureOf, gaugeOf, isScale, NAMES, ownOf, quietness, wordOf } from './words.ts'
 
 // What is opened by a press comes when it is pressed: the first load has a limit.
 const OpenReading = lazy(async () => ({ default: (await import('./open-reading.tsx')).OpenReading }))
@@ -46,11 +46,9 @@ interface Props {
 /** One reading: name, value, gauge, score; opens to its reasons and its advice. */
 export const ReadingRow = ({ id, reading }: Props) => {
   const open = useStudio((s) => s.openReading === id)
-  const units = useStudio((s) => s.units)
   const foreseen = useForeseen()
-  const held = reading?.because?.main
+  const because = reading?.because
   const applies = reading !== undefined && reading.score !== null
-  const wanted = held ? wantedWords(held, units) : ''
   return (
     <li
       className={`reading-row${open ? ' open' : ''}`}
@@ -81,7 +79,7 @@ export const ReadingRow = ({ id, reading }: Props) => {
           {reading && <Score reading={reading} name={NAMES[id]} foreseen={foreseen?.scores[id]} />}
         </div>
       )}
-      {open && wanted && <p className="wanted">{wanted}</p>}
+      {!open && because && ownOf(because) && <p className="wanted">{ownOf(because)}</p>}
       <Suspense fallback={null}>{open && reading && applies ? <OpenReading reading={reading} /> : null}</Suspense>
     </li>
   )

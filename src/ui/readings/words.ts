@@ -1,4 +1,12 @@
-import type { Advice, Held, ReadingId, ReadingResult, WaysRound } from '../../readings/index.ts'
+import {
+  type Advice,
+  type Because,
+  type Held,
+  isShare,
+  type ReadingId,
+  type ReadingResult,
+  type WaysRound,
+} from '../../readings/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
 import { digitsFor, formatNumber } from '../parts/format.ts'
 import { placeInBand, type Range } from '../parts/gauge-scale.ts'
@@ -19,8 +27,6 @@ export const NAMES: Record<ReadingId, string> = {
 export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
 
 type Scaled = Pick<Held, 'unit' | 'scale'>
-/** A share without a unit is said in hundredths. */
-export const isShare = ({ unit, scale }: Scaled): boolean => unit === '' && scale[0] >= -1 && scale[1] <= 1
 
 /** Number and unit apart: `34` and `%`, `51` and `mm`. */
 export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
@@ -76,6 +82,12 @@ export const wantedWords = (held: Held, units: Units = 'mm'): string => {
   if (held.band[0] <= held.scale[0]) return `${wanted}: at most ${to.figure}${unit}`
   if (held.band[1] >= held.scale[1]) return `${wanted}: at least ${from.figure}${unit}`
   return `${wanted}: ${from.figure} to ${to.figure}${unit}`
+}
+
+/** `held against 2 bands of your own`, of all that a reading holds; '' where the table's are in force. */
+export const ownOf = ({ main, others }: Pick<Because, 'main' | 'others'>): string => {
+  const count = [main, ...others].filter((held) => held.wants?.own).length
+  return count === 0 ? '' : `held against ${count} ${count === 1 ? 'band' : 'bands'} of your own`
 }
 
 /** Words for a score; the steps are ours. */

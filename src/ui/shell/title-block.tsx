@@ -133,6 +133,7 @@ interface TitleBlockProps {
 export const TitleBlock = ({ brief = false, bare = false }: TitleBlockProps) => {
   const title = useStudio((s) => s.document.title)
   const form = useStudio((s) => s.document.form)
+  const own = useStudio((s) => Object.keys(s.document.bands ?? {}).length)
   return (
     <section className={`title-block${brief ? ' brief' : ''}`} aria-label="Title block">
       <div className="name">
@@ -145,7 +146,7 @@ export const TitleBlock = ({ brief = false, bare = false }: TitleBlockProps) => 
         />
         <div className="cell form">
           <SelectField<Form>
-            label="form"
+            label={own === 0 ? 'form' : `form, ${own} own ${own === 1 ? 'band' : 'bands'}`}
             value={form}
             options={FORM_OPTIONS}
             onChange={(to) => perform({ do: 'set-form', form: to })}

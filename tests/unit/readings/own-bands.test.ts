@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, applyEdit, FORMS } from '../../../src/arrangement/index.ts'
 import {
-  BAND_NAMES,
+  BAND_RANGES,
   BANDS,
   bandOf,
   bandScore,
@@ -30,8 +30,9 @@ describe('a person who wants something else than the table', () => {
       name: 'proportion.heightRatio',
       ends: [ratio - 0.1, ratio + 0.1],
       own: true,
+      range: [0, 100],
     })
-    expect(heightHeld(own).source).toMatch(/^your own band; the table has 1.5–3 \(/)
+    expect(heightHeld(own).source).toMatch(/^your own band; the table has 1.5–3 × \(/)
     expect(heightHeld(dome).wants?.own).toBe(false)
   })
   it('moves the score: the farther from what is wanted the lower, never higher', () => {
@@ -50,7 +51,7 @@ describe('a person who wants something else than the table', () => {
     const low = design(mound(18), { form: 'low' })
     expect(tableBand('proportion', 'heightRatio', 'low')).toBeUndefined()
     expect(heightHeld(low).source).not.toMatch(/your own/)
-    expect(heightHeld(wanting(low, [5, 6])).source).toMatch(/the table has none for this form/)
+    expect(heightHeld(wanting(low, [5, 6])).source).toMatch(/the table has none for a low design/)
     expect(proportion(wanting(low, [5, 6])).score!).toBeLessThan(proportion(low).score!)
   })
 })
@@ -75,8 +76,9 @@ describe('every row of the table', () => {
     },
   )
   it('has a name by which it can be set, of any form', () => {
-    for (const { reading, key } of BANDS) expect(BAND_NAMES).toContain(`${reading}.${key}`)
-    for (const name of BAND_NAMES)
+    const names = [...new Set(BANDS.map(({ reading, key }) => `${reading}.${key}`))]
+    expect(names.toSorted()).toEqual(Object.keys(BAND_RANGES).sort())
+    for (const name of names)
       for (const form of FORMS) {
         const [reading, key] = name.split('.') as [ReadingResult['id'], string]
         expect(bandOf(reading, key, { form, bands: { [name]: [1, 2] } })?.band).toEqual([1, 2])
