@@ -22,7 +22,7 @@ import {
   viewAxes,
 } from '../geometry/index.ts'
 import { type Frame, frameFor, HALF_WAYS, type Ready, readyStem, SIDE, turnOf, WAYS } from './extents.ts'
-import { coverMouth, type MouthView, mouthViews } from './mouth.ts'
+import { coverMouth, type MouthGap, type MouthView, mouthGap, mouthViews } from './mouth.ts'
 import { lookAt, type Seen } from './seen.ts'
 
 /** What the readings measure on. Made once and used again; a drag paints only the stem that moves. */
@@ -40,6 +40,8 @@ export interface Engine {
   air(): Air[]
   /** Share of the mouth that is seen uncovered, each way round; 0 where the mouth is closed. */
   mouth(): number[]
+  /** The widest bare circle of the mouth, one way round. */
+  mouthGap(way: number): MouthGap
 }
 
 interface View {
@@ -173,6 +175,7 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
       open ??= mouths.map(({ pixels }, way) => (pixels > 0 ? bareCount(mouthWork[way]!) / pixels : 0))
       return open
     },
+    mouthGap: (way) => mouthGap(mouthWork[way]!, mouths[way]!),
   }
   return engine
 }

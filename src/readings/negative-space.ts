@@ -2,12 +2,15 @@ import type { Point2 } from '../arrangement/index.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { SIDE, turnOf } from './extents.ts'
+import type { MouthGap } from './mouth.ts'
 import type { Held, Mark, ReadingResult } from './types.ts'
-import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf, shown } from './words.ts'
+import { formWords, hold, inMm, type Lengths, notApplicable, percent, scoreOf, shown, sideWords } from './words.ts'
 
 export interface Space {
   /** 1 − seen area ÷ area of its convex hull, mean over the ways round. */
   voidFraction: number
+  /** The part of it that is open to the outside: air. The rest is closed in by mass: holes. */
+  airFraction: number
   /** Diameter of the largest circle in a gap enclosed by mass, the worst way round, mm; 0 where there is none. */
   hole: number
   /** Where: way round (degrees) and place in that elevation. */
@@ -17,6 +20,8 @@ export interface Space {
   reach: number
   mouthShowing: number
   mouthTurn: number
+  /** The widest bare circle of the mouth from there. */
+  gap: MouthGap
   /** Hull of the way round with the worst hole, mm. */
   hull: Point2[]
 }
@@ -41,31 +46,49 @@ export const measureSpace = (engine: Engine): Space | null => {
   const w = air[worst]!
   const mouth = engine.mouth()
   const mouthShowing = Math.max(...mouth)
+  const mouthWay = mouth.indexOf(mouthShowing)
   const hull: Point2[] = []
   for (let i = 0; i < w.hull.length; i += 2) hull.push([x(w.hull[i]!), z(w.hull[i + 1]!)])
+  const mean = (of: (a: (typeof seen)[number]) => number): number =>
+    seen.reduce((sum, a) => sum + of(a), 0) / seen.length
   return {
-    voidFraction: seen.reduce((sum, a) => sum + 1 - a.massPixels / a.hullPixels, 0) / seen.length,
+    voidFraction: mean((a) => 1 - a.massPixels / a.hullPixels),
+    airFraction: mean((a) => 1 - (a.massPixels + a.enclosed) / a.hullPixels),
     hole: 2 * w.radius * mm,
     turn: turnOf(worst),
     centre: [x(w.column), z(w.row)],
     reach,
     mouthShowing,
-    mouthTurn: turnOf(mouth.indexOf(mouthShowing)),
+    mouthTurn: turnOf(mouthWay),
+    gap: engine.mouthGap(mouthWay),
     hull,
   }
 }
 
-const partsOf = (engine: Engine, s: Space) => {
+/** A hole narrower than this is a chink between two petals and is not marked, mm. Ours. */
+const LEAST_HOLE = 8
+
+/** `seen from the front, 150 mm over the rim and 40 mm to the left of the middle` */
+export const holeWords = ({ turn, centre: [x, z] }: Pick<Space, 'turn' | 'centre'>, lengths: Lengths): string => {
+  const aside =
+    Math.abs(x) < 5 ? 'in the middle' : `${lengths(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'} of the middle`
+  return `seen from ${sideWords(turn)}, ${lengths(z)} over the rim and ${aside}`
+}
+
+const partsOf = (engine: Engine, s: Space, lengths: Lengths) => {
   const { document } = engine.resolved
   const { form, vessel } = document
-  const open = hold('negative-space', document, {
+  const closed = s.voidFraction - s.airFraction
+  const { held, part } = hold('negative-space', document, {
     key: 'voidFraction',
-    name: 'Air in the outline',
-    value: s.voidFraction,
+    name: 'Air, open to the outside',
+    value: s.airFraction,
     unit: '',
     scale: [0, 1],
-    rule: `What is open of the outline's convex hull, over the rim, mean of all ways round, for ${formWords(form)}. Bare stems are air.`,
+    rule: `What is open of the outline's convex hull, over the rim, mean of all ways round, for ${formWords(form)}. Bare stems are air. What blooms and leaves close in, ${percent(closed)}, is holes and not counted.`,
   })
+  // The band keeps its name; what is held is the part of the void that is air.
+  const open = { held: { ...held, key: 'airFraction' }, part }
   const share = s.reach > 0 ? s.hole / s.reach : 0
   const hole = hold('negative-space', document, {
     key: 'holeShare',
@@ -77,8 +100,10 @@ const partsOf = (engine: Engine, s: Space) => {
   })
   const band = bandOf('negative-space', 'holeShare', document)!
   const most = Math.max(1, 0.5 * s.reach)
+  const where =
+    s.hole >= LEAST_HOLE ? `It is ${holeWords(s, lengths)}.` : 'No gap is closed in that is wider than a chink.'
   const hole_mm: Held = {
-    ...shown('largestHole_mm', 'Largest hole', s.hole, 'mm', [0, most], 'The same in lengths.', hole.held.source),
+    ...shown('largestHole_mm', 'Largest hole', s.hole, 'mm', [0, most], where, hole.held.source),
     band: [0, Math.min(most, band.band[1] * s.reach)],
   }
   const mouth = hold('negative-space', document, {
@@ -87,14 +112,11 @@ const partsOf = (engine: Engine, s: Space) => {
     value: s.mouthShowing,
     unit: '',
     scale: [0, 1],
-    rule: `Share of the mouth that is seen uncovered from 45° above, the worst way round.${vessel.mechanics === 'none' ? ' There are no mechanics to hide, so it does not count.' : ''}`,
+    rule: `Share of the mouth that is seen uncovered from 45° above, the worst way round, ${sideWords(s.mouthTurn)}; the widest bare circle is ${lengths(2 * s.gap.radius)}.${vessel.mechanics === 'none' ? ' There are no mechanics to hide, so it does not count.' : ''}`,
   })
   const counts = vessel.mechanics === 'none' ? [open.part, hole.part] : [open.part, hole.part, mouth.part]
   return { open, hole, hole_mm, mouth, share, score: scoreOf(counts) }
 }
-
-/** A hole narrower than this is a chink between two petals and is not marked, mm. Ours. */
-const LEAST_HOLE = 8
 
 export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
   const s = measureSpace(engine)
@@ -103,17 +125,25 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     const why = engine.resolved.stems.length === 0 ? 'There are no stems yet.' : 'No bloom or leaf stands over the rim.'
     return notApplicable('negative-space', why, {
       voidFraction: null,
+      airFraction: null,
       largestHole_mm: null,
       mouthShowing: Math.max(0, ...mouth),
+      mouthGap_mm: null,
       holeShare: null,
       holeTurn_deg: null,
     })
   }
-  const { open, hole, hole_mm, mouth, share, score } = partsOf(engine, s)
+  const { open, hole, hole_mm, mouth, share, score } = partsOf(engine, s, lengths)
   const marks: Mark[] = []
   // The hull helps only where the air is not as wanted.
   if (s.hull.length > 2 && (open.part ?? 1) < 1)
-    marks.push({ kind: 'outline', view: 'elevation', turn: s.turn, points: s.hull, label: 'hull' })
+    marks.push({
+      kind: 'outline',
+      view: 'elevation',
+      turn: s.turn,
+      points: s.hull,
+      label: `air ${percent(s.airFraction)}`,
+    })
   if (s.hole >= LEAST_HOLE)
     marks.push({
       kind: 'circle',
@@ -121,7 +151,16 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
       turn: s.turn,
       centre: s.centre,
       radius: s.hole / 2,
-      label: `⌀ ${lengths(s.hole)}`,
+      label: `hole ⌀ ${lengths(s.hole)}`,
+    })
+  // A bare mouth is a hole too, where it shows what holds the stems.
+  if (engine.resolved.vessel.mechanics !== 'none' && (mouth.part ?? 1) < 1 && 2 * s.gap.radius >= LEAST_HOLE)
+    marks.push({
+      kind: 'circle',
+      view: 'plan',
+      centre: s.gap.centre,
+      radius: s.gap.radius,
+      label: `mechanics ⌀ ${lengths(2 * s.gap.radius)}`,
     })
   return {
     id: 'negative-space',
@@ -129,8 +168,10 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     notApplicable: '',
     values: {
       voidFraction: s.voidFraction,
+      airFraction: s.airFraction,
       largestHole_mm: s.hole,
       mouthShowing: s.mouthShowing,
+      mouthGap_mm: 2 * s.gap.radius,
       holeShare: share,
       holeTurn_deg: s.turn,
       mouthTurn_deg: s.mouthTurn,
@@ -138,7 +179,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     because: {
       main: open.held,
       others: [hole_mm, hole.held, mouth.held],
-      how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of air, hole and mouth.',
+      how: 'Air is what is open to the outside; a hole is what blooms and leaves close in, or what shows the mechanics. Full inside each band, falling smoothly outside it; the score is the geometric mean of air, hole and mouth.',
       trust: 'The areas are measured on light stand-ins of the flowers; how much air a form wants is our own scale.',
     },
     advice: [],

@@ -27,7 +27,7 @@ test('pointing at a reading, by focus, shows its marks on the drawing; leaving i
     await reading(page, 'Air and holes').focus()
     await expect.poll(() => marks(page)).toContain('circle')
     expect(await litStems(page)).toEqual([])
-    expect((await heard()).slice(-40).some((t) => /^⌀ \d+\.\d cm$/.test(t))).toBe(true)
+    expect((await heard()).slice(-40).some((t) => /^hole ⌀ \d+\.\d cm$/.test(t))).toBe(true)
   })
   await test.step('colours together: the pair that agrees least', async () => {
     await reading(page, 'Colours together').focus()
@@ -88,7 +88,7 @@ test('lengths of marks and advice follow the units, as soon as those change', as
   await openSample(page, 'Orchard supper')
   await reading(page, 'Air and holes').click()
   await worstSide(page).click()
-  const last = async () => (await heard()).slice(-60).findLast((t) => t.startsWith('⌀') && / (mm|cm|in)$/.test(t))
+  const last = async () => (await heard()).slice(-60).findLast((t) => t.startsWith('hole ⌀') && / (mm|cm|in)$/.test(t))
   await expect.poll(last).toMatch(/ cm$/)
   await page.getByRole('button', { name: /^vessel/ }).click()
   await page.getByRole('dialog', { name: 'Vessel' }).getByLabel('measures in').selectOption('in')

@@ -11,7 +11,7 @@ const DESIGNS = Array.from({ length: 30 }, (_, i) => sketched(i + 1))
 /** What `23 % of the mouth then shows` and the like promise, by the key of the value. */
 const PROMISES: [RegExp, string, number, number][] = [
   [/(\d+) % of the mouth then shows/, 'mouthShowing', 100, 0],
-  [/air goes from \d+ % to (\d+) %/, 'voidFraction', 100, 0],
+  [/air goes from \d+ % to (\d+) %/, 'airFraction', 100, 0],
   [/the largest then measures (\d+) mm/, 'largestHole_mm', 1, 0],
   [/then it is ([\d.]+) ×/, 'ratio', 1, 2],
   [/harmony goes from -?[\d.]+ to (-?\d+\.\d+)/, 'harmonyFlowers', 1, 2],
@@ -88,10 +88,12 @@ describe('advice', () => {
       readAll(resolve(ring), { engine, ...(units ? { units } : {}) })
         .flatMap((r) => r.advice.map((a) => a.text))
         .find((t) => t.includes('into the hole'))!
-    expect(text()).toMatch(/move \d+, a ball, (\d*[05] mm (up|down|to the (left|right))( and )?)+ into the hole/)
+    expect(text()).toMatch(
+      /move \d+, a ball, (\d*[05] mm (up|down|to the (left|right))( and )?)+ into the hole|into the hole seen from (the front|\d+° round), \d*[05] mm over the rim and (in the middle|\d*[05] mm to the (left|right))/,
+    )
     expect(text('mm')).toBe(text())
-    expect(text('in')).toMatch(/\d in (up|down|to)/)
-    expect(text('cm')).toMatch(/\d cm (up|down|to)/)
+    expect(text('in')).toMatch(/\d in (up|down|to|over)/)
+    expect(text('cm')).toMatch(/\d cm (up|down|to|over)/)
     expect(`${text('in')}${text('cm')}`).not.toContain(' mm')
   })
   it('tries no more than a few dozen ideas, however much is amiss', () => {

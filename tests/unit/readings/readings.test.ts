@@ -187,7 +187,16 @@ describe('what must make no difference', () => {
     )
     const v = d.vessel
     const vessel = { ...v, width: 2 * v.width, depth: 2 * v.depth, height: 2 * v.height, wall: 2 * v.wall }
-    const mm = ['largestHole_mm', 'height_mm', 'spread_mm', 'tableShare', 'sight-line', 'stability', 'mechanics']
+    const mm = [
+      'largestHole_mm',
+      'mouthGap_mm',
+      'height_mm',
+      'spread_mm',
+      'tableShare',
+      'sight-line',
+      'stability',
+      'mechanics',
+    ]
     // The way over the rim is given in mm and does not grow with the rest, nor do guests, table and how stout stems are.
     near(numbers(d, mm), numbers({ ...d, vessel, stems: big }, mm), 0.03)
   })
