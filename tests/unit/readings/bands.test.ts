@@ -12,7 +12,10 @@ const focal = (over: Partial<Stem>): Stem =>
   stem('f', [0, -95, 110], { role: 'focal', colour: '#7b1734', head: 90, ...over })
 const pale = mound(18, (i) => ({ colour: '#f0d3cf', head: 50, ...(i % 3 === 1 ? GREENS : {}) }))
 /** Flowers that none of the others is like: each could lead. */
-const motley = mound(12, (i) => ({ colour: ['#e8683f', '#5a6fb5', '#f2b632', '#2f7f86', '#b04a9c', '#8a5a2b'][i % 6]!, head: 55 }))
+const motley = mound(12, (i) => ({
+  colour: ['#e8683f', '#5a6fb5', '#f2b632', '#2f7f86', '#b04a9c', '#8a5a2b'][i % 6]!,
+  head: 55,
+}))
 const mix = (k: number): string => {
   const [from, to] = [
     [0xf1, 0xec, 0xe2],
