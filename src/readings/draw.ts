@@ -14,7 +14,11 @@ export interface Draw {
   where: number
   /** How unlike in colour to all else that is seen, 0–1. */
   unlike: number
-  /** Visible area × contrast × unlikeness × place, mean of the half turn. */
+  /** Visible area in pixels, less the part by which it is more than a glance takes in. */
+  size: number
+  /** 1 for blooms, less for what is ground. */
+  weight: number
+  /** size × contrast × unlikeness × place × weight, the mean of the half turn. */
   strength: number
 }
 
@@ -63,6 +67,8 @@ const drawOf = (seen: Seen, place: number, code: number, weight: number, square:
     contrast: pixels > 0 ? contrast / pixels : 0,
     where: contrast > 0 && seen.unlike[code]! > 0 ? pull / contrast / seen.unlike[code]! : 0,
     unlike: seen.unlike[code]!,
+    size: pull > 0 ? ((pixels / HALF_WAYS) * sum) / pull : 0,
+    weight,
     strength: (weight * sum) / HALF_WAYS,
   }
 }

@@ -3,7 +3,7 @@ import type { Engine } from './engine.ts'
 import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
-import { formWords, hold, type Measured, notApplicable, round, scoreOf } from './words.ts'
+import { formWords, hold, listed, type Measured, notApplicable, numbered, percent, round, scoreOf } from './words.ts'
 
 export interface Prominence {
   focalShare: number | null
@@ -123,29 +123,90 @@ const partsOf = (engine: Engine, p: Prominence) => {
   ]
 }
 
-const factor = (key: string, name: string, value: number, unit: string, scale: [number, number]): Held => ({
+const FACTORS = [
+  ['contrast', 'contrast'],
+  ['unlike', 'being unlike the rest'],
+  ['size', 'visible size'],
+  ['where', 'place, and being one patch'],
+  ['weight', 'being a flower'],
+] as const
+
+/**
+ * What each factor did: the strongest focal bloom against the strongest other stem, factor by factor; multiplied they are
+ * the lead. '' where either draws nothing.
+ */
+export const leadWords = (focal: Draw, rival: Draw | undefined): string => {
+  if (!rival || focal.strength === 0 || rival.strength === 0) return ''
+  const each = FACTORS.map(([key, name]) => ({ key, name, times: focal[key] / rival[key] }))
+  const said = each.filter(({ key, times }) => key !== 'weight' || times !== 1)
+  return listed(said.map(({ name, times }) => `${times.toFixed(2)} × by ${name}`))
+}
+
+const factor = (
+  key: string,
+  name: string,
+  value: number,
+  unit: string,
+  scale: [number, number],
+  rule: string,
+): Held => ({
   key,
   name,
   value,
   unit,
   scale,
   band: null,
-  rule: 'What this factor did for the strongest focal bloom.',
+  rule,
   source: 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales are ours',
 })
 
 const because = (engine: Engine, p: Prominence): Because => {
-  const [share, ...others] = partsOf(engine, p).map((x) => x.held)
+  const { stems } = engine.resolved
+  const [share, visible, rank, lead, pull] = partsOf(engine, p).map((x) => x.held)
   const best = p.stems.find((d) => p.focal.includes(d.place))!
+  const rival = p.stems.find((d) => !p.focal.includes(d.place))
   const wide = Math.sqrt(best.pixels) * engine.frame.grid.mm
+  const words = leadWords(best, rival)
+  const against = words && `${numbered(stems[best.place]!)}, against ${numbered(stems[rival!.place]!)}: ${words}.`
+  const shown = p.unhidden[p.focal.indexOf(best.place)]!
+  const others = [visible!, rank!, { ...lead!, rule: `${lead!.rule}${against && ` ${against}`}` }, pull!]
+  const of = `Of ${numbered(stems[best.place]!)}.`
   return {
     main: share!,
     others: [
       ...others,
-      factor('focalContrast', 'Contrast of the strongest focal bloom', best.contrast, 'ΔE', [0, 100]),
-      factor('focalUnlike', 'How unlike it is to the rest', best.unlike, '', [0, 1]),
-      factor('focalPlace', 'Its place, and being one patch', best.where, '', [0, 1]),
-      factor('focalWidth_mm', 'Its visible width', wide, 'mm', [0, 150]),
+      factor(
+        'focalContrast',
+        'Contrast of the strongest focal bloom',
+        best.contrast,
+        'ΔE',
+        [0, 100],
+        `${of} Lab distance to what surrounds it.`,
+      ),
+      factor(
+        'focalUnlike',
+        'How unlike it is to the rest',
+        best.unlike,
+        '',
+        [0, 1],
+        `${of} Less where more of the rest passes for its colour.`,
+      ),
+      factor(
+        'focalPlace',
+        'Its place, and being one patch',
+        best.where,
+        '',
+        [0, 1],
+        `${of} 1 in the middle of the picture, in one patch.`,
+      ),
+      factor(
+        'focalWidth_mm',
+        'Its visible width',
+        wide,
+        'mm',
+        [0, 150],
+        `${of} Of a square of its visible area; ${percent(shown)} of it is unhidden.`,
+      ),
     ],
     how: HOW,
     trust:
