@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, applyEdit, FORMS } from '../../../src/arrangement/index.ts'
 import {
@@ -41,6 +42,43 @@ describe('a person who wants something else than the table', () => {
     )
     expect(away).toEqual([...away].sort((a, b) => b - a))
     expect(away[0]!).toBeGreaterThan(away.at(-1)! + 20)
+  })
+  it('what lies a hair farther out costs a hair more: smooth, level at both ends, never rising', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...BANDS),
+        fc.double({ min: 0, max: 1.5, noNaN: true }),
+        fc.double({ min: 1e-9, max: 1e-3, noNaN: true }),
+        fc.boolean(),
+        ({ band, fall }, far, hair, over) => {
+          const at = (d: number) =>
+            bandScore(
+              over ? Math.min(band[1], 1e5) + d * fall : band[0] - d * fall,
+              [band[0], Math.min(band[1], 1e5)],
+              fall,
+            )
+          expect(at(far + hair)).toBeLessThanOrEqual(at(far) + 1e-9)
+          // (1 − d²)² is nowhere steeper than 1.54.
+          expect(at(far) - at(far + hair)).toBeLessThanOrEqual(1.55 * hair + 1e-9)
+          if (far < 1e-3) expect(at(far)).toBeGreaterThan(0.99999)
+          if (far >= 1) expect(at(far)).toBe(0)
+        },
+      ),
+    )
+  })
+  it('the advice is about what they want, and says whose it is', () => {
+    const text = (d: Arrangement) =>
+      readAll(resolve(d), { engine })
+        .find((r) => r.id === 'proportion')!
+        .advice.map((a) => a.text)[0]
+    expect(text(wanting(dome, [ratio + 1, null]))).toMatch(/wanted at least \d+(\.\d+)? ×, your own\./)
+    expect(text(wanting(dome, [null, ratio / 2]))).toMatch(/^High for the vessel: .*wanted at most .* ×, your own\./)
+  })
+  it('a share stays a share, however far what is wanted goes', () => {
+    const own = applyEdit(dome, { do: 'set-band', name: 'proportion.vesselShare', ends: [0.9, 1] })
+    const held = proportion(own).because!.others.find((h) => h.key === 'vesselShare')!
+    expect(held.scale).toEqual([0, 1])
+    expect(held.source).toMatch(/the table has 18–40 %/)
   })
   it('may leave an end open, and goes back to the table as it was', () => {
     const open = wanting(dome, [ratio - 0.1, null])

@@ -46,6 +46,11 @@ export const anyEdit = (document: Arrangement, random: () => number): Edit => {
     () => ({ do: 'set-vessel', set: { height: 60 + random() * 200, waterFill: random() } }),
     () => ({ do: 'set-title', title: `Title ${Math.floor(random() * 1000)}` }),
     () => ({ do: 'set-form', form: pick(FORMS) }),
+    () => ({
+      do: 'set-band',
+      name: 'proportion.heightRatio',
+      ends: random() < 0.3 ? null : [random(), random() < 0.5 ? null : 1 + random()],
+    }),
     () => ({ do: 'set-setting', set: { copies: 1 + Math.floor(random() * 40) } }),
     () => ({ do: 'set-slot', index: 0, slot: { colour: '#336699', part: pick(ROLES) } }),
     () => ({

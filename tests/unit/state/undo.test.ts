@@ -53,6 +53,30 @@ describe('undo', () => {
     expect(now()).toBe(before)
     expect(steps()).toBe(1)
   })
+  it('a band of one’s own is one step, and so is going back to the table with several', () => {
+    const before = now()
+    perform({ do: 'set-band', name: 'proportion.heightRatio', ends: [1, 1.5] })
+    perform({ do: 'set-band', name: 'stability.tippingAngle_deg', ends: [20, null] })
+    const own = now()
+    expect(steps()).toBe(2)
+    perform({
+      do: 'many',
+      label: 'bands of the table taken back',
+      edits: ['proportion.heightRatio', 'stability.tippingAngle_deg'].map((name) => ({
+        do: 'set-band',
+        name,
+        ends: null,
+      })),
+    })
+    expect(now()).toBe(before)
+    undo()
+    expect(now()).toBe(own)
+    undo()
+    undo()
+    expect(now()).toBe(before)
+    redo()
+    expect(useStudio.getState().document.bands).toEqual({ 'proportion.heightRatio': [1, 1.5] })
+  })
 
   it('a held key is one step', () => {
     perform({ do: 'add-stems', stems: [rose('a')] })
