@@ -1,6 +1,6 @@
 import type { Edit } from '../arrangement/index.ts'
 import { type ResolvedStem, viewAxes } from '../geometry/index.ts'
-import { bandOf } from './bands.ts'
+import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, turnOf } from './extents.ts'
 import type { Idea, Topic } from './trial.ts'
@@ -193,9 +193,8 @@ export const adviseBalance = (engine: Engine, lengths: Lengths): Topic[] => {
   const { document } = engine.resolved
   const worst = bandOf('visual-balance', 'offsetWorst', document)!.band
   const top = bandOf('visual-balance', 'topHeaviness', document)!.band
-  const out = (v: number, [least, most]: readonly [number, number]): boolean => v < least || v > most
   const topics: Topic[] = []
-  if (out(b.offsetWorst, worst)) topics.push(aboutSides(engine, b, lengths))
-  if (out(b.topHeaviness, top)) topics.push(aboutHeight(engine, b, top))
+  if (isOutside(b.offsetWorst, worst)) topics.push(aboutSides(engine, b, lengths))
+  if (isOutside(b.topHeaviness, top)) topics.push(aboutHeight(engine, b, top))
   return topics
 }

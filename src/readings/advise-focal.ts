@@ -1,6 +1,6 @@
 import type { Edit } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
-import { bandOf } from './bands.ts'
+import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProminence, type Prominence } from './focal-prominence.ts'
 import type { Idea, Topic, Values } from './trial.ts'
@@ -171,10 +171,8 @@ export const adviseFocal = (engine: Engine, lengths: Lengths): Topic[] => {
   const p = measureProminence(engine)
   if (p.focalShare === null) return []
   const { document } = engine.resolved
-  const amiss = (key: string, value: number): boolean => {
-    const [least, most] = bandOf('focal-prominence', key, document)!.band
-    return value < least || value > most
-  }
+  const amiss = (key: string, value: number): boolean =>
+    isOutside(value, bandOf('focal-prominence', key, document)!.band)
   const topics: Topic[] = []
   if (amiss('focalLead', p.focalLead!) || amiss('focalRank', p.focalRank!)) topics.push(aboutLead(engine, p, lengths))
   if (amiss('focalVisible', p.focalVisible!)) topics.push(aboutHidden(engine, p, lengths))

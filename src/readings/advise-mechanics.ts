@@ -100,6 +100,7 @@ const aboutCrowding = (engine: Engine, m: Mechanical, most: number): Topic => {
 /** What is amiss with how the stems are held and watered, and ideas against it. */
 export const adviseMechanics = (engine: Engine): Topic[] => {
   const m = measureMechanics(engine)
+  if (!m) return []
   const most = bandOf('mechanics', 'crowding', engine.resolved.document)?.band[1] ?? 1
   const topics: Topic[] = []
   if (m.holds.some((h) => h.loose)) topics.push(aboutLoose(engine, m))

@@ -1,6 +1,6 @@
 import type { Edit } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
-import { bandOf } from './bands.ts'
+import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProportion, type Proportion } from './proportion.ts'
 import type { Idea, Topic } from './trial.ts'
@@ -75,7 +75,7 @@ export const adviseProportion = (engine: Engine): Topic[] => {
   const height = bandOf('proportion', 'heightRatio', document)
   const spread = bandOf('proportion', 'spreadRatio', document)
   const topics: Topic[] = []
-  const out = (v: number, row: Band | undefined): row is Band => !!row && (v < row.band[0] || v > row.band[1])
+  const out = (v: number, row: Band | undefined): row is Band => !!row && isOutside(v, row.band)
   if (out(p.heightRatio, height)) topics.push(aboutHeight(engine, p, height))
   if (out(p.spreadRatio, spread)) topics.push(aboutSpread(engine, p, spread))
   return topics

@@ -1,6 +1,6 @@
-import { type Edit, newStemId, type Point2, type Point3, type Vessel } from '../arrangement/index.ts'
+import { type Edit, mouthFor, newStemId, type Point2, type Point3 } from '../arrangement/index.ts'
 import { projectPoint, type ResolvedStem, unprojectElevation, viewAxes } from '../geometry/index.ts'
-import { bandOf } from './bands.ts'
+import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { holeWords, measureSpace, type Space } from './negative-space.ts'
 import type { Idea, Topic, Values } from './trial.ts'
@@ -24,18 +24,10 @@ const fives = (mm: number): number => 5 * Math.round(mm / 5)
 /** Fillers first, then greens, then any other that is neither focal nor a line. */
 const ORDER: Partial<Record<string, number>> = { filler: 0, greens: 1, mass: 2, form: 3 }
 
-/** Wholly inside the mouth, a third of the way to the tip, as stems that start at one point lean. Common practice. mm */
-const crossing = ({ plan, width, depth, wall }: Vessel, [x, y]: Point3): Point2 => {
-  const [rx, ry] = [width, depth].map((size) => Math.max(1, 0.8 * (size / 2 - wall)))
-  const [a, b] = [x / 3 / rx!, y / 3 / ry!]
-  const over = Math.max(1, plan === 'rectangular' ? Math.max(Math.abs(a), Math.abs(b)) : Math.hypot(a, b))
-  return [Math.round(x / 3 / over), Math.round(y / 3 / over)]
-}
-
 /** One more stem like another, with its head at a place of its own. */
 const oneMore = ({ document, vessel }: Engine['resolved'], like: ResolvedStem, to: Point3): Edit => {
   const tip = to.map(Math.round) as Point3
-  const stem = { ...like.stem, id: newStemId(document), tip, mouth: crossing(vessel, tip), bend: 0 }
+  const stem = { ...like.stem, id: newStemId(document), tip, mouth: mouthFor(vessel, tip), bend: 0 }
   return { do: 'add-stems', stems: [stem] }
 }
 
@@ -182,6 +174,6 @@ export const adviseSpace = (engine: Engine, lengths: Lengths): Topic[] => {
   const topics: Topic[] = []
   if (s.reach > 0 && s.hole / s.reach > hole[1]) topics.push(aboutHole(engine, s, lengths))
   if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) topics.push(aboutMouth(engine, s, lengths))
-  if (s.airFraction < air[0] || s.airFraction > air[1]) topics.push(aboutAir(engine, s, air))
+  if (isOutside(s.airFraction, air)) topics.push(aboutAir(engine, s, air))
   return topics
 }

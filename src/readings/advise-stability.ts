@@ -1,4 +1,4 @@
-import type { Edit } from '../arrangement/index.ts'
+import type { Edit, Point2 } from '../arrangement/index.ts'
 import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureStability, type Stability } from './stability.ts'
@@ -11,11 +11,9 @@ const degrees = (value: unknown): string => `${round(value as number)}°`
 /** A moved tip moves about this part of a stem's weight: its head, and half of its stalk. Ours. */
 const MOVED = 0.75
 
-/** All stems set back so far that their weight lies over the foot again, with enough water besides: for what is far gone. */
-const setBack = (engine: Engine, m: Stability, text: string, lengths: Lengths): Idea[] => {
+/** All stems set back, against the way (c, s) in which it falls, so far that their weight lies over the foot again, with enough water besides: for what is far gone. */
+const setBack = (engine: Engine, m: Stability, [c, s]: Point2, text: string, lengths: Lengths): Idea[] => {
   const { stems, vessel } = engine.resolved
-  const way = (m.toward_deg * Math.PI) / 180
-  const [c, s] = [Math.cos(way), Math.sin(way)]
   const { centre, mass_g, stems_g } = m.weight
   const off = centre[0] * c + centre[1] * s
   if (stems.length === 0 || off < 5 || stems_g <= 0) return []
@@ -58,7 +56,7 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
         `${text}Lean ${named(some)} back over the vessel by ${lengths(by)}: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
     })
   }
-  ideas.push(...setBack(engine, m, text, lengths))
+  ideas.push(...setBack(engine, m, [c, s], text, lengths))
   for (const part of [1 / 4, 1]) {
     const some = high.slice(0, Math.max(1, Math.round(stems.length * part)))
     if (some.length === 0) continue

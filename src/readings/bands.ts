@@ -280,6 +280,10 @@ export const bandOf = (reading: ReadingId, key: string, { form, bands }: Wanting
   return { ...like, form, band, source: 'your own band', own: true }
 }
 
+/** Is a value under or over its band? */
+export const isOutside = (value: number, [least, most]: readonly [number, number]): boolean =>
+  value < least || value > most
+
 /**
  * 1 within the band, falling smoothly to 0 at `fall` outside it: (1 − d²)², d the distance over `fall`. The shape is
  * ours: level at both ends, so that no small move makes a jump.

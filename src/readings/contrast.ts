@@ -95,8 +95,8 @@ const surround = (area: Float64Array, colour: number, count: number): boolean =>
 /**
  * Contrast with the ground and with all else that stands around, as one: their mean of roots by share, squared, so that the
  * lesser counts for more. A bloom is lost where it is lost against either, however far it stands off the other; region
- * contrast itself adds them up. The exponent is ours: a half is the largest at which blooms washed out to the cloth always
- * lose (tests/unit/readings/prominence.test.ts).
+ * contrast itself adds them up. The exponent is ours: of 1, ½, 0 and −1, which were tried, at a half blooms washed out to the
+ * cloth always lose and a loud vessel still costs (tests/unit/readings/prominence.test.ts).
  * @param share of the ground in what surrounds, 0–1
  * @param toGround Lab distance to it
  * @param toRest Lab distance to each other colour times its share, summed

@@ -2,8 +2,19 @@ import { type Draw, drawsOf, shareOf } from './draw.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
-import type { Because, Held, Mark, ReadingResult } from './types.ts'
-import { formWords, hold, listed, type Measured, notApplicable, numbered, percent, round, scoreOf } from './words.ts'
+import type { Because, Mark, ReadingResult } from './types.ts'
+import {
+  formWords,
+  hold,
+  listed,
+  type Measured,
+  notApplicable,
+  numbered,
+  percent,
+  round,
+  scoreOf,
+  shown,
+} from './words.ts'
 
 export interface Prominence {
   focalShare: number | null
@@ -142,23 +153,7 @@ export const leadWords = (focal: Draw, rival: Draw | undefined): string => {
   return listed(said.map(({ name, times }) => `${times.toFixed(2)} × by ${name}`))
 }
 
-const factor = (
-  key: string,
-  name: string,
-  value: number,
-  unit: string,
-  scale: [number, number],
-  rule: string,
-): Held => ({
-  key,
-  name,
-  value,
-  unit,
-  scale,
-  band: null,
-  rule,
-  source: 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales are ours',
-})
+const MODEL = 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales are ours'
 
 const because = (engine: Engine, p: Prominence): Because => {
   const { stems } = engine.resolved
@@ -168,44 +163,48 @@ const because = (engine: Engine, p: Prominence): Because => {
   const wide = Math.sqrt(best.pixels) * engine.frame.grid.mm
   const words = leadWords(best, rival)
   const against = words && `${numbered(stems[best.place]!)}, against ${numbered(stems[rival!.place]!)}: ${words}.`
-  const shown = p.unhidden[p.focal.indexOf(best.place)]!
+  const unhidden = p.unhidden[p.focal.indexOf(best.place)]!
   const others = [visible!, rank!, { ...lead!, rule: `${lead!.rule}${against && ` ${against}`}` }, pull!]
   const of = `Of ${numbered(stems[best.place]!)}.`
   return {
     main: share!,
     others: [
       ...others,
-      factor(
+      shown(
         'focalContrast',
         'Contrast of the strongest focal bloom',
         best.contrast,
         'ΔE',
         [0, 100],
         `${of} Lab distance to what surrounds it.`,
+        MODEL,
       ),
-      factor(
+      shown(
         'focalUnlike',
         'How unlike it is to the rest',
         best.unlike,
         '',
         [0, 1],
         `${of} Less where more of the rest passes for its colour.`,
+        MODEL,
       ),
-      factor(
+      shown(
         'focalPlace',
         'Its place, and being one patch',
         best.where,
         '',
         [0, 1],
         `${of} 1 in the middle of the picture, in one patch.`,
+        MODEL,
       ),
-      factor(
+      shown(
         'focalWidth_mm',
         'Its visible width',
         wide,
         'mm',
         [0, 150],
-        `${of} Of a square of its visible area; ${percent(shown)} of it is unhidden.`,
+        `${of} Of a square of its visible area; ${percent(unhidden)} of it is unhidden.`,
+        MODEL,
       ),
     ],
     how: HOW,

@@ -45,11 +45,12 @@ const isUnder = (ready: Ready, vessel: Vessel, level: number): boolean => {
   return under
 }
 
-/** Measures how stems are held and watered. The vessel must have an opening. */
-export const measureMechanics = (engine: Engine): Mechanical => {
+/** Measures how stems are held and watered; null where there are none, or the walls close the mouth. */
+export const measureMechanics = (engine: Engine): Mechanical | null => {
   const { stems, vessel } = engine.resolved
-  const needed_mm = openingFor(stems.map(thicknessOf))
   const opening_mm = openingOf(vessel)
+  if (stems.length === 0 || opening_mm <= 0) return null
+  const needed_mm = openingFor(stems.map(thicknessOf))
   const crowding = (needed_mm / opening_mm) ** 2
   const level = waterlineZ(vessel)
   return {

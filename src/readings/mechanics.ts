@@ -10,7 +10,6 @@ const share = (some: number, all: number): number => (all > 0 ? some / all : 0)
 
 const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
   const { document, stems } = engine.resolved
-
   const held = (key: string, name: string, some: number, rule: string) =>
     hold('mechanics', document, { key, name, value: share(some, stems.length), unit: '', scale: [0, 1], rule })
   const crowding = hold('mechanics', document, {
@@ -119,8 +118,8 @@ const marksOf = (engine: Engine, m: Mechanical, { crowding }: ReturnType<typeof 
 
 export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
   const { stems, vessel } = engine.resolved
-  const opening = openingOf(vessel)
-  if (stems.length === 0 || opening <= 0)
+  const m = measureMechanics(engine)
+  if (!m)
     return notApplicable('mechanics', stems.length === 0 ? 'There are no stems yet.' : 'The walls close the mouth.', {
       crowding: stems.length === 0 ? 0 : null,
       unsupported: [],
@@ -129,11 +128,10 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
       dryEnds: [],
       underWater: [],
       sharedPlace: [],
-      opening_mm: opening,
+      opening_mm: openingOf(vessel),
       needed_mm: 0,
       leanMost_deg: null,
     })
-  const m = measureMechanics(engine)
   const parts = partsOf(engine, m, lengths)
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   return {

@@ -21,7 +21,7 @@ const raised = ({ stem }: ResolvedStem, share: number): Point3 => {
 export const steeper = (stems: readonly ResolvedStem[], share: number): Edit =>
   many('Set steeper', stems, (s) => ({ do: 'set-stems', ids: [s.id], set: { tip: raised(s, share) } }))
 
-/** Moves each crossing to the side to which the stem leans, nine tenths of the way to the inner edge. */
+/** Moves each crossing to the side to which the stem leans, most of the way to the inner edge (0.92, ours). */
 export const toRim = (vessel: Vessel, stems: readonly ResolvedStem[]): Edit => {
   const rim = innerSection(vessel, 1)
   return many('Lean on the rim', stems, ({ id, stem }) => {

@@ -1,4 +1,4 @@
-import type { Arrangement, Point2, Point3, Role } from '../arrangement/index.ts'
+import { type Arrangement, mouthFor, type Point2, type Point3, type Role } from '../arrangement/index.ts'
 import type { Plant } from '../catalogue/index.ts'
 
 const GOLDEN = Math.PI * (3 - Math.sqrt(5))
@@ -43,17 +43,6 @@ export const freePlace = (document: Arrangement, plant: Plant): { mouth: Point2;
       best.tip = tip
     }
   }
-  best.mouth = mouthFor(document, best.tip)
+  best.mouth = mouthFor(vessel, best.tip)
   return { mouth: best.mouth, tip: best.tip }
-}
-
-/** Where a stem with this tip may cross the mouth: toward the tip, a third of the way, kept inside the wall. mm */
-export const mouthFor = ({ vessel }: Arrangement, tip: Point3): Point2 => {
-  const room = (size: number) => Math.max(2, size / 2 - vessel.wall - 6) * 0.85
-  const [rx, ry] = [room(vessel.width), room(vessel.depth)]
-  const x = tip[0] * 0.32
-  const y = tip[1] * 0.32
-  const over = vessel.plan === 'rectangular' ? Math.max(Math.abs(x) / rx, Math.abs(y) / ry) : Math.hypot(x / rx, y / ry)
-  const k = over > 1 ? 1 / over : 1
-  return [Math.round(x * k), Math.round(y * k)]
 }

@@ -1,7 +1,14 @@
-import { type Arrangement, type Form, newStemId, type Point2, type Point3, type Stem } from '../../arrangement/index.ts'
+import {
+  type Arrangement,
+  type Form,
+  mouthFor,
+  newStemId,
+  type Point2,
+  type Point3,
+  type Stem,
+} from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
 import { cosSin } from '../../geometry/index.ts'
-import { mouthFor } from '../place.ts'
 import type { ViewName } from './layout.ts'
 
 const GOLDEN = Math.PI * (3 - Math.sqrt(5))
@@ -76,7 +83,7 @@ export const stemFor = (
     role: plant.role,
     colour: slot >= 0 ? { slot } : inHand.colour,
     openness: 0.8,
-    mouth: mouthFor(document, tip),
+    mouth: mouthFor(document.vessel, tip),
     tip,
     bend: 0,
     piece: plant.manyHeaded && plant.habit === 'spray' ? 'lateral' : 'whole',
