@@ -27,6 +27,7 @@ export const putPicture = (canvas: HTMLCanvasElement, { width, height, rgba }: P
 /** The whole arrangement, small, from one side. */
 export const SmallView = ({ document, width, height, lane, label, angle = FRONT }: Props) => {
   const canvas = useRef<HTMLCanvasElement>(null)
+  const filled = useRef(false)
   const { turn, pitch } = angle
   const view = useMemo(() => ({ turn, pitch }), [turn, pitch])
   useEffect(() => {
@@ -34,12 +35,15 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
     const ratio = Math.min(2, window.devicePixelRatio || 1)
     const frame = { width: Math.round(width * ratio), height: Math.round(height * ratio) }
     const show = async () => {
-      for (const level of ['sketch', 'draft', 'fine'] as const) {
+      // Once a picture stands there, a sketch of the next one would only flicker.
+      const levels = filled.current ? (['draft', 'fine'] as const) : (['sketch', 'draft', 'fine'] as const)
+      for (const level of levels) {
         const sketch = level === 'sketch'
         const options = { quality: sketch ? 'draft' : level, sketch, section: false, vessel: 'own' } as const
         const picture = await painter().paint(lane, document, view, frame, options)
         if (!live || !picture) return
         if (canvas.current) putPicture(canvas.current, picture)
+        filled.current = true
       }
     }
     show().catch(() => undefined)
