@@ -5,7 +5,7 @@ import { ALONG, mixTint, SHADE_FROM, SHADE_TO, SHADES, type Tint, VARIANTS } fro
 import type { Sprite, ViewAngle } from './types.ts'
 
 /** Light from the upper left, in front: right, up, toward the eye. Ours. */
-const LIGHT = [-0.5, 0.62, 0.61] as const
+export const LIGHT = [-0.5, 0.62, 0.61] as const
 /** The light at which a tissue shows its own colour, and how much light and hollows change it. Ours. */
 const PIVOT = 0.62
 const LIGHT_DEPTH = 0.3

@@ -12,6 +12,7 @@ import {
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { tipOf } from './paint.ts'
+import { LIGHT } from './shade.ts'
 import type { Steps } from './steps.ts'
 import { ALONG, mixTint, SHADE_FROM, SHADE_TO, SHADES, type Tint, VARIANTS } from './tint.ts'
 import { tintsOf } from './tints.ts'
@@ -20,8 +21,6 @@ import { vesselSteps } from './vessel-sprite.ts'
 
 /** Tissue that each kind of stand-in is coloured as: bloom, leaf, stem. */
 const TISSUE_OF = [TISSUES.indexOf('petal'), TISSUES.indexOf('leaf'), TISSUES.indexOf('stem')] as const
-/** Light from the upper left, a little from the front, as in the finished picture. Ours. */
-const LIGHT = [-0.45, 0.6, 0.66] as const
 /** One shade in eight is mixed: mixing takes time, and masses need no more. Ours. */
 const EVERY = 8
 /** Stems painted at one go before others have their turn. */
@@ -81,8 +80,7 @@ export function* sketchSteps(
     if (++done % STEMS_A_STEP === 0) yield
   }
   yield
-  const tints = resolved.stems.map((stem) => tintsOf(stem.plant, stem.colour, stem.seed))
-  const byIndex = new Map(resolved.stems.map((stem, i) => [stem.index, tints[i]!]))
+  const tints = new Map(resolved.stems.map((s) => [s.index, tintsOf(s.plant, s.colour, s.seed)]))
   const rgba = new Uint32Array(picture.rgba.buffer)
   for (let row = 0; row < height; row++) {
     for (let column = 0; column < width; column++) {
@@ -90,7 +88,7 @@ export function* sketchSteps(
       const code = layer.owner[i]!
       if (code === 0) continue
       const stem = stemOf(code)
-      const tint = byIndex.get(stem)![TISSUE_OF[(code - 1) & 3]!]!
+      const tint = tints.get(stem)![TISSUE_OF[(code - 1) & 3]!]!
       // Row 0 of the layer is the lowest, of the picture the highest.
       const to = (height - 1 - row) * width + column
       rgba[to] = colourOf(tint, stem % VARIANTS, shadeAt(layer, i, width, scale))
