@@ -153,6 +153,17 @@ describe('circles in a circle', () => {
   })
 })
 
+/** Lean in degrees, depth and overhang in mm. */
+const LEANT = [
+  fc.double({ min: 0.5, max: 60, noNaN: true }),
+  fc.double({ min: 20, max: 300, noNaN: true }),
+  fc.double({ min: 0, max: 200, noNaN: true }),
+] as const
+const sinCosTan = (degrees: number): [s: number, c: number, t: number] => {
+  const a = (degrees * Math.PI) / 180
+  return [Math.sin(a), Math.cos(a), Math.tan(a)]
+}
+
 describe('a rod on an edge, worked out by hand', () => {
   const CORNER = { floor: true, wall: true }
   it('against the far wall: its end lifts at overhang = depth / tan(lean)', () => {
@@ -170,43 +181,31 @@ describe('a rod on an edge, worked out by hand', () => {
   })
   it('on the floor alone it is friction: forces and moments add up to nothing', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0.5, max: 60, noNaN: true }),
-        fc.double({ min: 20, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 200, noNaN: true }),
-        (lean, depth, over) => {
-          // Solved apart, by elimination: edge force F square to the rod, floor force R, friction f; weight 1.
-          const a = (lean * Math.PI) / 180
-          const [s, c, t] = [Math.sin(a), Math.cos(a), Math.tan(a)]
-          // F c = f;  F s + R = 1;  f depth = over + R depth t
-          const F = (over + depth * t) / (c * depth + s * depth * t)
-          const [f, R] = [F * c, 1 - F * s]
-          expect(f * depth).toBeCloseTo(over + R * depth * t, 6)
-          const found = propped(lean, depth, over, { floor: true, wall: false })
-          if (Math.abs(Math.abs(f) - 0.3 * R) < 1e-6) return
-          expect(found === null).toBe(R > 0 && Math.abs(f) <= 0.3 * R)
-        },
-      ),
+      fc.property(...LEANT, (lean, depth, over) => {
+        // Solved apart, by elimination: edge force F square to the rod, floor force R, friction f; weight 1.
+        const [s, c, t] = sinCosTan(lean)
+        // F c = f;  F s + R = 1;  f depth = over + R depth t
+        const F = (over + depth * t) / (c * depth + s * depth * t)
+        const [f, R] = [F * c, 1 - F * s]
+        expect(f * depth).toBeCloseTo(over + R * depth * t, 6)
+        const found = propped(lean, depth, over, { floor: true, wall: false })
+        if (Math.abs(Math.abs(f) - 0.3 * R) < 1e-6) return
+        expect(found === null).toBe(R > 0 && Math.abs(f) <= 0.3 * R)
+      }),
       { numRuns: 500 },
     )
   })
   it('against the far wall above the floor it is friction that holds it up', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0.5, max: 60, noNaN: true }),
-        fc.double({ min: 20, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 200, noNaN: true }),
-        (lean, depth, over) => {
-          // Moments about the end: edge force F at (depth tan, depth), weight 1 at (over + depth tan).
-          const a = (lean * Math.PI) / 180
-          const [s, c, t] = [Math.sin(a), Math.cos(a), Math.tan(a)]
-          const F = ((over + depth * t) * c) / depth
-          const [N, up] = [F * c, 1 - F * s]
-          if (Math.abs(up - 0.3 * N) < 1e-6 || Math.abs(up) < 1e-6) return
-          const why = up < 0 ? 'lifts' : up > 0.3 * N ? 'slides' : null
-          expect(propped(lean, depth, over, { floor: false, wall: true })).toBe(why)
-        },
-      ),
+      fc.property(...LEANT, (lean, depth, over) => {
+        // Moments about the end: edge force F at (depth tan, depth), weight 1 at (over + depth tan).
+        const [s, c, t] = sinCosTan(lean)
+        const F = ((over + depth * t) * c) / depth
+        const [N, up] = [F * c, 1 - F * s]
+        if (Math.abs(up - 0.3 * N) < 1e-6 || Math.abs(up) < 1e-6) return
+        const why = up < 0 ? 'lifts' : up > 0.3 * N ? 'slides' : null
+        expect(propped(lean, depth, over, { floor: false, wall: true })).toBe(why)
+      }),
       { numRuns: 500 },
     )
   })
