@@ -14,9 +14,14 @@ import {
   askToKeep,
   autosaver,
   browserStore,
+  carryLastWords,
   claimDesign,
+  forgetLastWords,
+  leaveLastWords,
+  newName,
   type Release,
   type StoredDesign,
+  smallStore,
 } from '../storage/index.ts'
 import { change, say, showDesign } from './actions.ts'
 import type { NamedPalette } from './palettes.ts'
@@ -27,6 +32,7 @@ export type KeptDesign = StoredDesign
 
 const known = { plants: new Set(plantIds), bands: OWN_BANDS }
 const store = browserStore({ known })
+const lastWords = smallStore()
 
 interface Drawer {
   designs: KeptDesign[]
@@ -73,6 +79,17 @@ const isPrices = (x: unknown): x is StudioState['prices'] => {
 }
 const isPalette = (x: unknown): x is NamedPalette => paletteProblems(x).length === 0
 
+/** The design that is open and has left last words. */
+let spoken = ''
+
+/** The page is hidden or goes, and may never run again: what is not written yet is put down at once. */
+const partWith = (): void => {
+  const unwritten = saver?.unwritten()
+  const { designId } = useStudio.getState()
+  if (unwritten && leaveLastWords(lastWords, designId, unwritten)) spoken = designId
+  void saver?.flush()
+}
+
 /** Fetches what this browser keeps (settings, own palettes, the list of designs), and from then on keeps changes. */
 export const startKeeping = async (): Promise<void> => {
   const [units, prices, palettes] = await Promise.all(['units', 'prices', 'palettes'].map((key) => store.setting(key)))
@@ -80,6 +97,7 @@ export const startKeeping = async (): Promise<void> => {
     change({ units: units.value as StudioState['units'] })
   if (prices?.ok && isPrices(prices.value)) change({ prices: prices.value })
   if (palettes?.ok && Array.isArray(palettes.value)) useDrawer.setState({ palettes: palettes.value.filter(isPalette) })
+  await carryLastWords(lastWords, store, known, claimDesign)
   await refresh()
   change({ save: { state: 'saved', at: 0 } })
 
@@ -89,9 +107,8 @@ export const startKeeping = async (): Promise<void> => {
     if (now.prices !== before.prices) void store.putSetting('prices', now.prices)
     if (now.units !== before.units) void store.putSetting('units', now.units)
   })
-  const flush = () => void saver?.flush()
-  addEventListener('pagehide', flush)
-  addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && flush())
+  addEventListener('pagehide', partWith)
+  addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && partWith())
 }
 
 /** Ends the work on the design that is open, everything written. */
@@ -105,14 +122,21 @@ const leave = async (): Promise<void> => {
 /** Claims a design and keeps it saved from now on; without the claim it can be looked at, but another tab writes it. */
 const keep = async (id: string): Promise<Autosaver> => {
   release = await claimDesign(id)
-  saver = autosaver(store, id, { onState: (save) => change({ save }), readOnly: release === null })
+  const onState = (save: StudioState['save']): void => {
+    if (save.state === 'saved' && spoken === id) {
+      forgetLastWords(lastWords, id)
+      spoken = ''
+    }
+    change({ save })
+  }
+  saver = autosaver(store, id, { onState, readOnly: release === null })
   return saver
 }
 
 /** Begins a new design with this document. It is saved at once, under a key of its own. */
 export const beginDesign = async (document: Arrangement): Promise<void> => {
   await leave()
-  const id = crypto.randomUUID()
+  const id = newName()
   const kept = await keep(id)
   showDesign(id, document)
   await kept.loaded

@@ -1,4 +1,5 @@
 import type { Arrangement } from '../arrangement/index.ts'
+import type { Unwritten } from './last-words.ts'
 import type { DesignStore, SaveState } from './types.ts'
 
 export interface AutosaveOptions {
@@ -22,6 +23,8 @@ export interface Autosaver {
   /** Flushes and ends. */
   stop(): Promise<boolean>
   state(): SaveState
+  /** What is not known to be written; null if nothing, or if it may not be. */
+  unwritten(): Unwritten | null
 }
 
 /**
@@ -34,6 +37,7 @@ export const autosaver = (store: DesignStore, id: string, options: AutosaveOptio
   let state: SaveState = { state: 'loading' }
   let waiting: Arrangement | null = null
   let saved: Arrangement | null = null
+  let underWay: Arrangement | null = null
   let revision = 0
   let timer: ReturnType<typeof setTimeout> | undefined
   let writing: Promise<boolean> | null = null
@@ -81,7 +85,9 @@ export const autosaver = (store: DesignStore, id: string, options: AutosaveOptio
     while (ready && waiting) {
       const document = waiting
       waiting = null
+      underWay = document
       const result = await store.save(id, document, revision)
+      underWay = null
       if (result.ok) {
         revision = result.revision
         saved = document
@@ -132,5 +138,10 @@ export const autosaver = (store: DesignStore, id: string, options: AutosaveOptio
       return result
     },
     state: () => state,
+    unwritten: () => {
+      const document = waiting ?? underWay
+      if (ready === false || !document) return null
+      return { document, revision, underWay: waiting && underWay }
+    },
   }
 }

@@ -5,8 +5,16 @@ import type { DesignStore } from './types.ts'
 
 export { type AutosaveOptions, type Autosaver, autosaver } from './autosave.ts'
 export { claimDesign, type Release } from './claim.ts'
+export {
+  carryLastWords,
+  forgetLastWords,
+  leaveLastWords,
+  type SmallStore,
+  smallStore,
+  type Unwritten,
+} from './last-words.ts'
 export { memoryRecords, type Shelves, type StorageCall } from './memory.ts'
-export { fileName } from './names.ts'
+export { fileName, newName } from './names.ts'
 export type { StoreOptions } from './store.ts'
 export type * from './types.ts'
 

@@ -16,3 +16,6 @@ export const fileName = (title: string): string => {
   // The system looks only at what stands before the first dot.
   return RESERVED.test(name.split('.')[0]!.trim()) ? `design ${name}.json` : `${name}.json`
 }
+
+/** A name that no other page or design has. Not `randomUUID`, which a page served without TLS does not have. */
+export const newName = (): string => crypto.getRandomValues(new Uint32Array(4)).join('-')

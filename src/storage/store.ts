@@ -1,4 +1,5 @@
 import { type Known, problemLine, readArrangement, writeArrangement } from '../arrangement/index.ts'
+import { newName } from './names.ts'
 import type { Records } from './records.ts'
 import type { DesignStore, Failure, StoredDesign, Why } from './types.ts'
 
@@ -60,13 +61,10 @@ export interface StoreOptions {
   writer?: string
 }
 
-/** A name for this page. Not `randomUUID`, which a page served without TLS does not have. */
-const newWriter = (): string => crypto.getRandomValues(new Uint32Array(4)).join('-')
-
 /** The one set of rules for storing designs, whatever the records lie in. */
 export const designStore = (
   records: Records,
-  { known, now = Date.now, writer = newWriter() }: StoreOptions,
+  { known, now = Date.now, writer = newName() }: StoreOptions,
 ): DesignStore => {
   /** Revisions that were sent but never acknowledged: if one did arrive, it is ours and no conflict. */
   const unanswered = new Map<string, Set<number>>()
