@@ -7,18 +7,20 @@ const round = (size: number, seats: string): TableRow => ({
   name: `Round, ${size} in`,
   table: { shape: 'round', diameter: inches(size) },
   seats,
-  source: 'common practice (hirers of tables)',
+  source: 'common practice of those who hire tables out',
 })
 const long = (id: string, name: string, length: number, width: number, seats: string): TableRow => ({
   id,
   name,
   table: { shape: 'rectangular', length: inches(length), width: inches(width) },
   seats,
-  source: 'common practice (hirers of tables)',
+  source: 'common practice of those who hire tables out',
 })
 
 /** Tables as they are hired, mm. Table height 762 mm (30 in). */
 export const TABLES: readonly TableRow[] = [
+  round(24, '2'),
+  round(30, '2, or 3 close together'),
   round(48, '4–6; some say 6–8'),
   round(54, '6'),
   round(60, '8, or 10 close together'),

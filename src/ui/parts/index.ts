@@ -1,4 +1,5 @@
 export { Button, type ButtonProps } from './button.tsx'
+export { ColourField, type ColourFieldProps } from './colour-field.tsx'
 export { Dialog, type DialogProps } from './dialog.tsx'
 export { SelectField, type SelectFieldProps, TextField, type TextFieldProps } from './field.tsx'
 export { digitsFor, formatNumber, parseNumber } from './format.ts'

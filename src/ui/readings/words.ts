@@ -3,6 +3,7 @@ import {
   type Because,
   type Held,
   isShare,
+  READING_NAMES,
   type ReadingId,
   type ReadingResult,
   type WaysRound,
@@ -12,16 +13,7 @@ import { digitsFor, formatNumber } from '../parts/format.ts'
 import { placeInBand, type Range } from '../parts/gauge-scale.ts'
 
 /** Plain names of our own. */
-export const NAMES: Record<ReadingId, string> = {
-  'focal-prominence': 'What leads the eye',
-  'negative-space': 'Air and holes',
-  'palette-harmony': 'Colours together',
-  proportion: 'Height to the vessel',
-  'visual-balance': 'Balance of weight',
-  stability: 'Tilt before it tips',
-  mechanics: 'Hold of the stems',
-  'sight-line': 'View across the table',
-}
+export const NAMES = READING_NAMES
 
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
 export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'

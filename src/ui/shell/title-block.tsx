@@ -6,6 +6,7 @@ import { goToStart, openSheet, perform, redo, undo, useHistory, useStudio } from
 import { toUnit } from '../../units/index.ts'
 import { FileActs } from '../files/index.ts'
 import { Button, formatNumber, NumberField, SelectField, TextField } from '../parts/index.ts'
+import { RoomCells } from '../room/index.ts'
 import { SHOW_KEYS } from './app-keys.tsx'
 import { FirstAngle } from './first-angle.tsx'
 import { SHEETS } from './phone-foot.tsx'
@@ -36,7 +37,7 @@ const VesselCell = () => {
   )
   return (
     <div className="cell vessel">
-      <button type="button" className="vessel-words" onClick={() => setOpen(true)}>
+      <button type="button" className="cell-words" onClick={() => setOpen(true)}>
         <span className="label">vessel</span>
         <span className="value">
           {known?.name.toLowerCase() ?? `${vessel.plan} ${vessel.material}`}{' '}
@@ -92,6 +93,13 @@ const Facts = () => {
     </div>
   )
 }
+
+/** Where it will stand. */
+const Room = () => (
+  <div className="facts">
+    <RoomCells />
+  </div>
+)
 
 const Way = () => {
   const now = useStudio((s) => s.sheet)
@@ -153,7 +161,12 @@ export const TitleBlock = ({ brief = false, bare = false }: TitleBlockProps) => 
           />
         </div>
       </div>
-      {brief ? null : <Facts />}
+      {brief ? null : (
+        <>
+          <Facts />
+          <Room />
+        </>
+      )}
       {bare ? null : <Way />}
       <div className="last-line">
         <SaveWords />

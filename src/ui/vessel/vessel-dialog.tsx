@@ -3,7 +3,7 @@ import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { waterVolume_mm3 } from '../../geometry/index.ts'
 import { change, perform, useStudio } from '../../state/index.ts'
 import { formatLength, fromUnit, toUnit, type Units } from '../../units/index.ts'
-import { Button, Dialog, NumberField, SelectField } from '../parts/index.ts'
+import { Button, ColourField, Dialog, NumberField, SelectField } from '../parts/index.ts'
 import { ProfileEditor } from './profile-editor.tsx'
 import { VesselDrawing } from './vessel-drawing.tsx'
 import './vessel.css'
@@ -122,10 +122,7 @@ export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
             ))}
           </select>
         </label>
-        <label className="choice">
-          colour
-          <input type="color" value={vessel.colour} onChange={(e) => set({ colour: e.target.value })} />
-        </label>
+        <ColourField label="colour" value={vessel.colour} onCommit={(to) => set({ colour: to })} />
         <label className="choice">
           held by
           <select value={vessel.mechanics} onChange={(e) => set({ mechanics: e.target.value as Vessel['mechanics'] })}>

@@ -1,0 +1,1 @@
+export { RoomCells } from './room-cells.tsx'
