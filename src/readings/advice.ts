@@ -2,16 +2,19 @@ import { adviseBalance } from './advise-balance.ts'
 import { adviseColours } from './advise-colours.ts'
 import { adviseFocal } from './advise-focal.ts'
 import { adviseMechanics } from './advise-mechanics.ts'
+import { type Advisers, pairsFor } from './advise-pairs.ts'
 import { adviseProportion } from './advise-proportion.ts'
 import { adviseSight } from './advise-sight.ts'
 import { adviseSpace } from './advise-space.ts'
 import { adviseStability } from './advise-stability.ts'
 import type { Engine } from './engine.ts'
-import { type Helped, type Readers, type Topic, tryIdea } from './trial.ts'
-import type { Advice, ReadingId, ReadingResult } from './types.ts'
+import { TRADE } from './harm.ts'
+import { touchedBy, worthOf } from './touched.ts'
+import { type Harmful, type Helped, type Idea, type Readers, tryIdea } from './trial.ts'
+import type { Advice, ReadingResult } from './types.ts'
 import type { Lengths } from './words.ts'
 
-const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]> = {
+const ADVISERS: Advisers = {
   'focal-prominence': adviseFocal,
   'negative-space': adviseSpace,
   'palette-harmony': adviseColours,
@@ -24,9 +27,18 @@ const ADVISERS: Record<ReadingId, (engine: Engine, lengths: Lengths) => Topic[]>
 
 /** So near to full that there is nothing to say. Ours. */
 const ENOUGH = 98
-/** Ideas tried for one reading at most: looking for advice must stay quick. Ours. */
+/** Ideas tried for one reading at most, two steps as one among them: looking for advice must stay quick. Ours. */
 const MOST_IDEAS = 12
+/** Of these, kept for two steps as one where no single step serves; and how many first steps are followed. Ours. */
+const FOR_PAIRS = 5
+const FIRSTS = 2
 const MOST_ADVICE = 3
+/** An idea that brings its reading to the full with no more stems than this ends the search. Ours. */
+const FEW = 4
+
+const worth = ({ advice, gain, costs }: Helped): number => worthOf(gain - costs, advice.edit!)
+
+const better = (a: Helped | null, b: Helped): Helped => (a && worth(a) >= worth(b) ? a : b)
 
 const adviseOne = (
   engine: Engine,
@@ -36,19 +48,48 @@ const adviseOne = (
   lengths: Lengths,
 ): Advice[] => {
   const before = engine.resolved
-  const topics = ADVISERS[result.id](engine, lengths)
-  const each = Math.max(1, Math.floor(MOST_IDEAS / Math.max(1, topics.length)))
+  const score = result.score!
   const helped: Helped[] = []
   const words: Advice[] = []
-  for (const { ideas, otherwise } of topics) {
+  const harmful: { idea: Idea; harm: Harmful }[] = []
+  const seen = new Set<string>()
+  let trade: Helped | null = null
+  let left = MOST_IDEAS
+  /** The best of some ideas that harm nothing; the best trade, and what harms too much, are noted by the way. */
+  const search = (ideas: readonly Idea[]): Helped | null => {
     let best: Helped | null = null
-    for (const idea of ideas.slice(0, each)) {
+    for (const idea of ideas) {
+      const key = JSON.stringify(idea.edit)
+      if (seen.has(key)) continue
+      seen.add(key)
+      left -= 1
       const tried = tryIdea(engine, before, result.id, results, idea, readers)
-      if (tried && (!best || tried.gain > best.gain)) best = tried
+      if (!tried) continue
+      if ('harmed' in tried) harmful.push({ idea, harm: tried })
+      else if (tried.costs > 0) trade = better(trade, tried)
+      else best = better(best, tried)
+      if (best === tried && score + tried.gain >= ENOUGH && touchedBy(idea.edit) <= FEW) break
     }
+    return best
+  }
+  const topics = ADVISERS[result.id](engine, lengths)
+  let room = MOST_IDEAS
+  topics.forEach(({ ideas, otherwise }, i) => {
+    const some = ideas.slice(0, Math.max(1, Math.floor(room / (topics.length - i))))
+    room -= some.length
+    const best = search(some)
     if (best) helped.push(best)
     else if (otherwise) words.push(otherwise)
+  })
+  /** Nothing that harms nothing gains much of what there is to gain. */
+  const poor = (): boolean => Math.max(0, ...helped.map((h) => h.gain)) < Math.min(TRADE, (100 - score) / 3)
+  harmful.sort((a, b) => b.harm.gain - a.harm.gain)
+  for (const { idea, harm } of harmful.slice(0, FIRSTS)) {
+    if (!poor() || harm.gain < TRADE) break
+    const best = search(pairsFor(engine, before, idea, harm, ADVISERS, lengths).slice(0, Math.max(0, left + FOR_PAIRS)))
+    if (best) helped.push(best)
   }
+  if (poor() && trade) helped.push(trade)
   engine.update(before)
   const edits = helped.sort((a, b) => b.gain - a.gain).map((h) => h.advice)
   return [...edits, ...words].slice(0, MOST_ADVICE)
@@ -56,8 +97,8 @@ const adviseOne = (
 
 /**
  * Adds up to three pieces of advice to every reading that has a score, the one that gains most first. Every edit in them
- * was carried out and measured: it lifts its own reading and costs no other one more than two points; the numbers in
- * its words are those measured after it.
+ * was carried out and measured: it lifts its own reading and costs no other one more than two points, or says what it
+ * costs (harm.ts); the numbers in its words are those measured after it.
  */
 export const adviseAll = (
   engine: Engine,

@@ -1,8 +1,10 @@
 import type { Edit } from '../arrangement/index.ts'
 import { type ResolvedStem, viewAxes } from '../geometry/index.ts'
+import { grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, turnOf } from './extents.ts'
+import { dome } from './regroup.ts'
 import type { Idea, Topic } from './trial.ts'
 import { type Balance, measureBalance, offsetWords } from './visual-balance.ts'
 import { weightOf } from './visual-weight.ts'
@@ -174,9 +176,14 @@ const aboutHeight = (engine: Engine, b: Balance, [least, most]: readonly [number
       few.map((w) => w.stem),
       `${high ? 'shorten' : 'lengthen'} ${named(few.map((w) => w.stem))}, by ${round(100 * Math.abs(factor - 1))} %`,
     )
+  const shape = high && ['round', 'low'].includes(engine.resolved.document.form) ? dome(engine.resolved.stems) : null
+  const domed = shape
+    ? [idea(shape.edit, shape.cut, `cut ${grouped(shape.cut)} to a dome, shorter the farther out`)]
+    : []
   const factors = high ? [0.8, 0.65, 0.9] : [1.25, 1.5, 1.1]
   return {
     ideas: [
+      domed,
       swaps.slice(0, 2),
       factors.slice(0, 2).map(lengthen),
       swaps.slice(2, 4),

@@ -1,8 +1,9 @@
-import type { Edit } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import { counted, grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProportion, type Proportion } from './proportion.ts'
+import { thinTo, toReach } from './regroup.ts'
 import type { Idea, Topic } from './trial.ts'
 import type { Band } from './types.ts'
 import { bandWords, formWords, named, round } from './words.ts'
@@ -41,30 +42,73 @@ const aboutHeight = (engine: Engine, p: Proportion, { band: [least, most], own }
 }
 
 const aboutSpread = (engine: Engine, p: Proportion, { band: [least, most], own }: Band): Topic => {
-  const { stems } = engine.resolved
+  const { stems, vessel } = engine.resolved
   const narrow = p.spreadRatio < least
   const out = stems.toSorted(
     (a, b) => Math.hypot(b.stem.tip[0], b.stem.tip[1]) - Math.hypot(a.stem.tip[0], a.stem.tip[1]),
   )
-  const aim = justInside([least, most], narrow) / p.spreadRatio
+  const aim = (justInside([least, most], narrow) * Math.max(vessel.width, vessel.depth)) / 2
+  const now = p.spread / 2
   const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${times(p.spreadRatio)}, wanted ${bandWords([least, most], TIMES)}${own ? ', your own' : ''}. `
-  const idea = (part: number, k: number): Idea => {
-    const wide = out.slice(0, Math.max(1, Math.ceil(stems.length * part)))
-    const edits = wide.map((s): Edit => {
-      const { tip } = s.stem
-      return { do: 'shift-stems', ids: [s.id], by: [tip[0] * (k - 1), tip[1] * (k - 1), 0] }
-    })
-    return {
-      edit: { do: 'many', label: narrow ? 'spread out' : 'drawn in', edits },
-      stems: wide.map((s) => s.id),
-      say: (v) => `${text}${narrow ? 'Lean out' : 'Draw in'} ${named(wide)}: then it is ${times(v.spreadRatio)}.`,
-    }
+  const idea = (some: readonly ResolvedStem[], reach: number): Idea[] => {
+    const to = toReach(engine, some, reach, narrow)
+    if (!to) return []
+    return [
+      {
+        edit: to.edit,
+        stems: to.moved.map((s) => s.id),
+        say: (v) =>
+          `${text}${narrow ? 'Lean out' : 'Draw in'} ${grouped(to.moved)}, so far: then it is ${times(v.spreadRatio)}.`,
+      },
+    ]
   }
+  const some = (part: number): ResolvedStem[] => out.slice(0, Math.max(2, Math.ceil(stems.length * part)))
   const few = out.slice(0, 3)
+  const ideas = narrow
+    ? [idea(some(1 / 6), aim), idea(some(1 / 3), aim), idea(some(1 / 6), (aim + now) / 2)]
+    : [idea(stems, aim), idea(stems, 0.9 * aim), idea(stems, (aim + now) / 2), idea(stems, 1.1 * aim)]
   return {
-    ideas: [idea(1 / 6, aim), idea(1 / 3, aim), idea(1 / 6, (1 + aim) / 2), idea(1, aim)],
-    otherwise: { text: `${text}${narrow ? 'Lean out' : 'Draw in'} ${named(few)}.`, stems: few.map((s) => s.id) },
+    ideas: ideas.flat(),
+    otherwise: {
+      text: `${text}${narrow ? 'Lean out' : 'Draw in'} ${named(few)}, which harms other readings as it stands: a ${narrow ? 'narrower' : 'wider'} vessel serves.`,
+      stems: few.map((s) => s.id),
+    },
   }
+}
+
+/** Too much for a narrow vessel: most of it taken out at once, and the rest let stand as high as it should. */
+const aboutCrowd = (engine: Engine, p: Proportion, height: Band): Topic[] => {
+  const { stems, vessel, document } = engine.resolved
+  const [least, most] = height.band
+  const high = justInside([least, most], true) * Math.max(vessel.height, vessel.width, vessel.depth)
+  const ideas = [3, 1, 5].flatMap((keep): Idea[] => {
+    const thin = thinTo(engine, keep, high)
+    if (!thin) return []
+    return [
+      {
+        edit: thin.edit,
+        stems: stems.map((s) => s.id),
+        say: (v) =>
+          `${counted(stems.length)} stems are too many for a mouth so narrow: take ${grouped(thin.gone)} out, let ${grouped(thin.kept)} stand ${times(v.heightRatio)} the vessel${thin.grid ? ', held by a grid of tape' : ''}, and fill it with water; spread is then ${times(v.spreadRatio)} instead of ${times(p.spreadRatio)}.`.replace(
+            /^./,
+            (c) => c.toUpperCase(),
+          ),
+      },
+    ]
+  })
+  if (ideas.length === 0) return []
+  return [
+    {
+      ideas,
+      otherwise: {
+        text: `${counted(stems.length)} stems are too many for a mouth so narrow, for ${formWords(document.form)}: keep one or three, or take a wider, heavier vessel.`.replace(
+          /^./,
+          (c) => c.toUpperCase(),
+        ),
+        stems: [],
+      },
+    },
+  ]
 }
 
 /** What is amiss with height and spread, and ideas against it. */
@@ -76,6 +120,8 @@ export const adviseProportion = (engine: Engine): Topic[] => {
   const spread = bandOf('proportion', 'spreadRatio', document)
   const topics: Topic[] = []
   const out = (v: number, row: Band | undefined): row is Band => !!row && isOutside(v, row.band)
+  if (height && out(p.spreadRatio, spread) && p.spreadRatio > spread.band[1])
+    topics.push(...aboutCrowd(engine, p, height))
   if (out(p.heightRatio, height)) topics.push(aboutHeight(engine, p, height))
   if (out(p.spreadRatio, spread)) topics.push(aboutSpread(engine, p, spread))
   return topics

@@ -1,20 +1,20 @@
-import { type Edit, mouthFor, newStemId, type Point2, type Point3 } from '../arrangement/index.ts'
-import { projectPoint, type ResolvedStem, unprojectElevation, viewAxes } from '../geometry/index.ts'
+import type { Point2 } from '../arrangement/index.ts'
+import { projectPoint, type ResolvedStem, unprojectElevation, unprojectPlan, viewAxes } from '../geometry/index.ts'
+import { aboutMouth } from './advise-mouth.ts'
+import { grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
+import { oneMore, shiftTo } from './mend-stems.ts'
 import { holeWords, measureSpace, type Space } from './negative-space.ts'
+import { dome } from './regroup.ts'
 import type { Idea, Topic, Values } from './trial.ts'
 import { formWords, type Lengths, listed, named, numbered, percent, sideWords } from './words.ts'
 
-const shift = (stem: ResolvedStem, to: Point3): Edit => {
-  const { tip } = stem.stem
-  return { do: 'shift-stems', ids: [stem.id], by: [to[0] - tip[0], to[1] - tip[1], to[2] - tip[2]] }
-}
-
-/** Way of a move as seen in the elevation. */
-const wayOf = (dx: number, dz: number, lengths: Lengths): string => {
+/** Way of a move as seen in the elevation, or from above. */
+const wayOf = (above: boolean, dx: number, dz: number, lengths: Lengths): string => {
   const words = []
-  if (Math.abs(dz) >= 5) words.push(`${lengths(Math.abs(dz))} ${dz > 0 ? 'up' : 'down'}`)
+  const [far, near] = above ? ['to the back', 'to the front'] : ['up', 'down']
+  if (Math.abs(dz) >= 5) words.push(`${lengths(Math.abs(dz))} ${dz > 0 ? far : near}`)
   if (Math.abs(dx) >= 5) words.push(`${lengths(Math.abs(dx))} to the ${dx > 0 ? 'right' : 'left'}`)
   return words.length > 0 ? listed(words) : 'a little'
 }
@@ -24,17 +24,11 @@ const fives = (mm: number): number => 5 * Math.round(mm / 5)
 /** Fillers first, then greens, then any other that is neither focal nor a line. */
 const ORDER: Partial<Record<string, number>> = { filler: 0, greens: 1, mass: 2, form: 3 }
 
-/** One more stem like another, with its head at a place of its own. */
-const oneMore = ({ document, vessel }: Engine['resolved'], like: ResolvedStem, to: Point3): Edit => {
-  const tip = to.map(Math.round) as Point3
-  const stem = { ...like.stem, id: newStemId(document), tip, mouth: mouthFor(vessel, tip), bend: 0 }
-  return { do: 'add-stems', stems: [stem] }
-}
-
 const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
   const { resolved } = engine
   const { stems } = resolved
-  const angle = { turn: s.turn, pitch: 0 }
+  const angle = { turn: s.turn, pitch: s.above ? 90 : 0 }
+  const placeAt = s.above ? unprojectPlan : unprojectElevation
   const { toward } = viewAxes(angle)
   const all = stems
     .filter((stem) => stem.plant.formClass !== 'line')
@@ -62,12 +56,12 @@ const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
   const at: Point2 = [fives(s.centre[0]), fives(s.centre[1])]
   const added = depths.flatMap((out) =>
     likes.map((like): Idea => {
-      const to = unprojectElevation([toward[0] * out, toward[1] * out, 0], s.turn, at)
+      const to = placeAt([toward[0] * out, toward[1] * out, toward[2] * out], s.turn, at)
       return {
         edit: oneMore(resolved, like, to),
         stems: [like.id, ...near.map(({ stem }) => stem.id).filter((id) => id !== like.id)],
         say: (v) =>
-          `Set one more like ${numbered(like)}, into the hole ${holeWords({ turn: s.turn, centre: at }, lengths)}: ${left(v)}.`,
+          `Set one more like ${numbered(like)}, into the hole ${holeWords({ above: s.above, turn: s.turn, centre: at }, lengths)}: ${left(v)}.`,
       }
     }),
   )
@@ -75,10 +69,10 @@ const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
     fillers.map(({ stem, at }): Idea => {
       const [dx, dz] = [fives(k * (s.centre[0] - at[0])), fives(k * (s.centre[1] - at[1]))]
       return {
-        edit: shift(stem, unprojectElevation(stem.stem.tip, s.turn, [at[0] + dx, at[1] + dz])),
+        edit: shiftTo(stem, placeAt(stem.stem.tip, s.turn, [at[0] + dx, at[1] + dz])),
         stems: [stem.id],
         say: (v) =>
-          `Seen from ${sideWords(s.turn)}, move ${numbered(stem)}, ${wayOf(dx, dz, lengths)} into the hole: ${left(v)}.`,
+          `Seen from ${s.above ? 'above' : sideWords(s.turn)}, move ${numbered(stem)}, ${wayOf(s.above, dx, dz, lengths)} into the hole: ${left(v)}.`,
       }
     }),
   )
@@ -89,54 +83,6 @@ const aboutHole = (engine: Engine, s: Space, lengths: Lengths): Topic => {
     otherwise: {
       text: `The hole of ${lengths(s.hole)} ${holeWords(s, lengths)} lies between ${names}: a small stem set there closes it.`,
       stems: near.map(({ stem }) => stem.id),
-    },
-  }
-}
-
-const aboutMouth = (engine: Engine, s: Space, lengths: Lengths): Topic => {
-  const { resolved } = engine
-  const { stems, vessel } = resolved
-  const half = Math.min(vessel.width, vessel.depth) / 2
-  const { toward } = viewAxes({ turn: s.mouthTurn, pitch: 0 })
-  const [x, y] = s.gap.centre
-  const low = stems
-    .filter((x) => x.plant.formClass !== 'line' && x.role !== 'focal')
-    .sort((a, b) => Number(b.role === 'greens') - Number(a.role === 'greens') || a.stem.tip[2] - b.stem.tip[2])
-    .slice(0, 3)
-  const side = sideWords(s.mouthTurn)
-  const shows = (v: Values): string =>
-    `${percent(v.mouthShowing as number)} of the mouth then shows instead of ${percent(s.mouthShowing)}`
-  // From 45° above what stands h over the rim hides what lies h farther back.
-  const over = (stem: ResolvedStem): Point3 => {
-    const h = 0.15 * half + stem.head_mm / 4
-    return [x + toward[0] * h, y + toward[1] * h, h]
-  }
-  const added = low
-    .filter((stem, i) => low.findIndex((x) => x.stem.plant === stem.stem.plant) === i)
-    .slice(0, 2)
-    .map(
-      (like): Idea => ({
-        edit: oneMore(resolved, like, over(like)),
-        stems: [like.id],
-        say: (v) =>
-          `Set one more like ${numbered(like)}, low over the bare ${lengths(2 * s.gap.radius)} of the mouth, seen from ${side}: ${shows(v)}.`,
-      }),
-    )
-  // Toward the one who sees the mouth: the front of the rim at that turn.
-  const moved = [0.8, 0.3].flatMap((k) =>
-    low.map(
-      (stem): Idea => ({
-        edit: shift(stem, [toward[0] * half * k, toward[1] * half * k, half * 0.4 + stem.head_mm / 4]),
-        stems: [stem.id],
-        say: (v) => `Bring ${numbered(stem)}, low over the rim toward ${side}: ${shows(v)}.`,
-      }),
-    ),
-  )
-  return {
-    ideas: [...moved.slice(0, 2), ...added, ...moved.slice(2)],
-    otherwise: {
-      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side}: low greens over the rim hide it.`,
-      stems: [],
     },
   }
 }
@@ -159,7 +105,18 @@ const aboutAir = (engine: Engine, s: Space, wanted: readonly [number, number]): 
   const ideas = closed
     ? [idea(1 / 8, 1.15), idea(1 / 8, 1.3), idea(1 / 4, 1.2), idea(1 / 5, 1.5)]
     : [idea(1 / 8, 0.9), idea(1 / 8, 0.8), idea(1 / 4, 0.85), idea(1 / 3, 0.75)]
-  return { ideas: stems.length < 3 ? [] : ideas, otherwise: null }
+  const round = !closed && (document.form === 'round' || document.form === 'low') ? dome(stems) : null
+  const domed: Idea[] = round
+    ? [
+        {
+          edit: round.edit,
+          stems: round.cut.map((x) => x.id),
+          say: (v) =>
+            `The outline stands open like a parasol: cut ${grouped(round.cut)} shorter the farther out they stand, so that it falls to the rim like a dome; air goes from ${percent(s.airFraction)} to ${percent(v.airFraction as number)}.`,
+        },
+      ]
+    : []
+  return { ideas: stems.length < 3 ? [] : [...domed, ...ideas], otherwise: null }
 }
 
 /** What is amiss with air and holes, and ideas against it. */
@@ -173,7 +130,7 @@ export const adviseSpace = (engine: Engine, lengths: Lengths): Topic[] => {
   const air = bandOf('negative-space', 'voidFraction', document)!.band
   const topics: Topic[] = []
   if (s.reach > 0 && s.hole / s.reach > hole[1]) topics.push(aboutHole(engine, s, lengths))
-  if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) topics.push(aboutMouth(engine, s, lengths))
+  if (vessel.mechanics !== 'none' && s.mouthShowing > mouth[1]) topics.push(aboutMouth(engine, s, mouth[1], lengths))
   if (isOutside(s.airFraction, air)) topics.push(aboutAir(engine, s, air))
   return topics
 }

@@ -58,5 +58,6 @@ export const readAll = (
 export { BAND_RANGES, OWN_BANDS } from './band-ranges.ts'
 export { BANDS, bandOf, bandScore, tableBand } from './bands.ts'
 export { createEngine, type Engine } from './engine.ts'
+export { READING_NAMES } from './names.ts'
 export { isShare } from './share.ts'
 export * from './types.ts'

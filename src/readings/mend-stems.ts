@@ -1,5 +1,5 @@
-import type { Edit, Point2, Point3, Vessel } from '../arrangement/index.ts'
-import { floorFraction, innerSection, type ResolvedStem, reachIn } from '../geometry/index.ts'
+import { type Edit, mouthFor, newStemId, type Point2, type Point3, type Vessel } from '../arrangement/index.ts'
+import { floorFraction, innerSection, type Resolved, type ResolvedStem, reachIn } from '../geometry/index.ts'
 import { PINS } from './held-stems.ts'
 
 const many = (label: string, stems: readonly ResolvedStem[], each: (stem: ResolvedStem) => Edit): Edit => ({
@@ -42,4 +42,17 @@ export const ontoPins = (vessel: Vessel, stems: readonly ResolvedStem[]): Edit =
     const k = reach > PINS ? 1 - (0.8 * PINS) / reach : 0
     return { do: 'shift-stems', ids: [id], by: [-k * end[0], -k * end[1], 0], whole: true }
   })
+}
+
+/** Moves the head to a place. */
+export const shiftTo = (stem: ResolvedStem, to: Point3): Edit => {
+  const { tip } = stem.stem
+  return { do: 'shift-stems', ids: [stem.id], by: [to[0] - tip[0], to[1] - tip[1], to[2] - tip[2]] }
+}
+
+/** One more stem like another, with its head at a place of its own. */
+export const oneMore = ({ document, vessel }: Resolved, like: ResolvedStem, to: Point3): Edit => {
+  const tip = to.map(Math.round) as Point3
+  const stem = { ...like.stem, id: newStemId(document), tip, mouth: mouthFor(vessel, tip), bend: 0 }
+  return { do: 'add-stems', stems: [stem] }
 }

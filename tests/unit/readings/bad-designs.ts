@@ -172,8 +172,8 @@ export const BAD: [what: string, make: () => Arrangement][] = [
           tip: [150 * c, 120 * s, 40],
         })),
         ...heads('g', [
-          { plant: 'ruscus', role: 'greens', colour: '#4f6b3f', mouth: [40, 0], tip: [190, 0, 20] },
-          { plant: 'ruscus', role: 'greens', colour: '#4f6b3f', mouth: [-40, 0], tip: [-190, 0, 20] },
+          { plant: 'ruscus-italian', role: 'greens', colour: '#4f6b3f', mouth: [40, 0], tip: [190, 0, 20] },
+          { plant: 'ruscus-italian', role: 'greens', colour: '#4f6b3f', mouth: [-40, 0], tip: [-190, 0, 20] },
         ]),
       ]),
   ],
@@ -186,7 +186,7 @@ export const BAD: [what: string, make: () => Arrangement][] = [
           mouth: [20 * c, 20 * s],
           tip: [120 * c, 120 * s, 210],
         })),
-        ...spun('g', 'eucalyptus-silver-dollar', 'greens', '#8fa394', 4, (c, s) => ({
+        ...spun('g', 'euc-silver', 'greens', '#8fa394', 4, (c, s) => ({
           mouth: [25 * c, 25 * s],
           tip: [80 * c, 80 * s, 90],
         })),
@@ -271,7 +271,7 @@ export const BAD: [what: string, make: () => Arrangement][] = [
           mouth: [35 * k * c, 35 * k * s],
           tip: [150 * k * c, 150 * k * s, 330 - 120 * k],
         })),
-        ...spun('g', 'eucalyptus-seeded', 'greens', '#8a9a7b', 6, (c, s) => ({
+        ...spun('g', 'euc-seeded', 'greens', '#8a9a7b', 6, (c, s) => ({
           mouth: [40 * c, 40 * s],
           tip: [150 * c, 150 * s, 110],
         })),
