@@ -49,3 +49,10 @@ export interface PaintOptions {
 }
 
 export type { ViewAngle }
+
+/** How far plants reach seen level, mm right of the axis and over the rim. */
+export interface Reach {
+  left: number
+  right: number
+  top: number
+}

@@ -1,5 +1,5 @@
 import type { Arrangement } from '../arrangement/index.ts'
-import type { Frame, PaintOptions, Picture, Quality, Sprite, ViewAngle } from '../drawing/index.ts'
+import type { Frame, PaintOptions, Picture, Quality, Reach, Sprite, ViewAngle } from '../drawing/index.ts'
 import type { Fit, PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
 import { startWorker } from './start-worker.ts'
 
@@ -23,6 +23,8 @@ export interface Painter {
   ): Promise<PaintedPicture | null>
   /** What holds everything, seen from each of these angles, mm. */
   boxes(lane: string, document: Arrangement, angles: readonly ViewAngle[]): Promise<Omit<Frame, 'scale'>[] | null>
+  /** How far blooms and leaves reach seen level from a turn, mm; null as well where there are none. */
+  reach(document: Arrangement, turn: number): Promise<Reach | null>
   /** Stems alone, by id, to be drawn at their tips; before all stills. */
   sprites(
     lane: string,
@@ -101,6 +103,7 @@ export const createPainter = (port: PaintPort): Painter => {
     },
     boxes: (lane, document, angles) =>
       ask(`boxes ${lane}`, { kind: 'boxes', document, angles: [...angles] }) as Promise<Omit<Frame, 'scale'>[] | null>,
+    reach: (document, turn) => ask('reach', { kind: 'reach', document, turn }) as Promise<Reach | null>,
     sprites: (lane, document, ids, angle, scale, quality) =>
       ask(`sprites ${lane}`, { kind: 'sprites', document, ids: [...ids], angle, scale, quality }) as Promise<Map<
         string,

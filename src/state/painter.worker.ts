@@ -10,6 +10,7 @@ import {
   plantPlate,
   type Quality,
   type Queue,
+  reachOf,
   roughBox,
   type Sprite,
   sketchSteps,
@@ -33,6 +34,7 @@ export type PaintJob =
   | { kind: 'paint'; document: Arrangement; angle: ViewAngle; frame: Frame | Fit; options: PaintOptions }
   | { kind: 'sprites'; document: Arrangement; ids: string[]; angle: ViewAngle; scale: number; quality: Quality }
   | { kind: 'boxes'; document: Arrangement; angles: ViewAngle[] }
+  | { kind: 'reach'; document: Arrangement; turn: number }
   | { kind: 'contour'; document: Arrangement; id: string; angle: ViewAngle }
   | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number }
 export type PaintRequest = { ticket: number; job: PaintJob } | { ticket: number; job: null }
@@ -43,7 +45,7 @@ export interface PaintReply {
 }
 
 /** What moves goes before what stands, and both before the small pictures of lists. */
-const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, paint: 1, boxes: 1, plate: 2 }
+const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, reach: 0, paint: 1, boxes: 1, plate: 2 }
 /** After so long the worker looks for new messages, ms. Ours: under half of a frame. */
 const SLICE_MS = 8
 /** Contours need no more than this, pixels per mm. Ours. */
@@ -83,6 +85,8 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   } else if (job.kind === 'boxes') {
     const resolved = resolve(job.document)
     reply({ ticket, value: job.angles.map((angle) => stillBox(resolved, angle)) })
+  } else if (job.kind === 'reach') {
+    reply({ ticket, value: reachOf(resolve(job.document), job.turn) })
   } else if (job.kind === 'contour') {
     const stem = resolve(job.document).stems.find((s) => s.id === job.id)
     const sprite = stem && stemSprite(stem, job.angle, CONTOUR_SCALE, 'draft', cache)

@@ -10,7 +10,7 @@ export const alternativeText = (facts: Facts): string => {
   const vessel = `The ${facts.vessel} is ${facts.vesselWide} wide and ${facts.vesselHigh} high.`
   if (facts.plants.length === 0) parts.push(`No flowers stand in it yet.`, vessel)
   else {
-    parts.push(`With the flowers it is ${facts.wide} wide and ${facts.high} high from the table.`, vessel)
+    parts.push(`The flowers are ${facts.wide} wide, and ${facts.high} high from the table.`, vessel)
     const plants = facts.plants.map((p) => `${p.name} in ${p.colourWord} (${p.count})`)
     parts.push(
       `In each ${facts.stems === 1 ? 'stands one stem' : `stand ${counted(facts.stems)} stems`}: ${listed(plants)}.`,

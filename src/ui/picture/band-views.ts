@@ -95,11 +95,11 @@ interface Size {
   back: number
 }
 
-const sizeOf = ({ front, above, vesselHeight }: Facts): Size => ({
-  left: Math.min(front.left, above.left) - PAD_mm,
-  right: Math.max(front.right, above.right) + PAD_mm,
+const sizeOf = ({ front, above, reach, vesselHeight }: Facts): Size => ({
+  left: Math.min(front.left, above.left, reach.left) - PAD_mm,
+  right: Math.max(front.right, above.right, reach.right) + PAD_mm,
   bottom: Math.min(front.bottom, -vesselHeight) - PAD_mm,
-  top: front.top + PAD_mm,
+  top: Math.max(front.top, reach.top) + PAD_mm,
   low: above.bottom - PAD_mm,
   back: above.top + PAD_mm,
 })
@@ -152,8 +152,8 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
 
   const front: Box = { x: left, y: Math.round(top + spare), w, h: eh }
   const toY = (mm: number): number => front.y + (size.top - mm) * scale
-  const [table, rim, crown] = [toY(-facts.vesselHeight), toY(0), toY(facts.front.top)]
-  const [from, to] = [toX(facts.front.left), toX(facts.front.right)]
+  const [table, rim, crown] = [toY(-facts.vesselHeight), toY(0), toY(Math.max(0, facts.reach.top))]
+  const [from, to] = [toX(facts.reach.left), toX(facts.reach.right)]
   const [leftX, rightX] = [front.x - OUT, front.x + w + OUT]
   const wideY = front.y + eh + 40
 

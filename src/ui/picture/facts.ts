@@ -1,6 +1,6 @@
 import type { Arrangement } from '../../arrangement/index.ts'
 import type { Plant } from '../../catalogue/index.ts'
-import { type Frame, stillBox } from '../../drawing/index.ts'
+import { type Frame, type Reach, reachOf, stillBox } from '../../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
@@ -48,6 +48,8 @@ export interface Facts {
   front: Rect
   above: Rect
   vesselHeight: number
+  /** What the dimensions are of: the plants, or the vessel where there are none. */
+  reach: Reach
   /** As written on the sheet. */
   wide: string
   high: string
@@ -110,6 +112,7 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
   const { vessel, palette, setting } = document
   const front = stillBox(resolved, { turn: 0, pitch: 0 })
   const above = stillBox(resolved, { turn: 0, pitch: 90 })
+  const reach = reachOf(resolved, 0) ?? { left: -vessel.width / 2, right: vessel.width / 2, top: 0 }
   const word = (hex: string, plant: Plant | null): string =>
     colourWords(hex, plant, options.colourNames, options.generalName)
   const plants = plantFacts(resolved, word)
@@ -124,8 +127,9 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     front,
     above,
     vesselHeight: vessel.height,
-    wide: length(front.right - front.left),
-    high: length(front.top + vessel.height),
+    reach,
+    wide: length(reach.right - reach.left),
+    high: length(Math.max(0, reach.top) + vessel.height),
     vesselHigh: length(vessel.height),
     vesselWide: length(vessel.width),
     swatches: palette.slots.map((s) => ({ colour: s.colour, word: word(s.colour, null) })),

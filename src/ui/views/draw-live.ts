@@ -3,9 +3,9 @@ import { type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import type { Mark } from '../../readings/index.ts'
 import type { StudioState } from '../../state/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
-import { drawDimensions, drawMouth, type Extent } from './furniture.ts'
+import { drawDimensions, drawMouth } from './furniture.ts'
 import { placeOf, tipPoint } from './handles.ts'
-import { isCovered, joinExtents } from './hit.ts'
+import { isCovered } from './hit.ts'
 import { type Box, overlap } from './labels.ts'
 import { headBox, type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
 import { pathAt, type Stamp } from './outlines.ts'
@@ -24,17 +24,12 @@ const marksOf = ({ readings, markedReading, openReading }: StudioState): readonl
   readings.find((r) => r.id === (markedReading ?? openReading))?.marks ?? NO_MARKS
 const NO_MARKS: readonly Mark[] = []
 
-/** How far what is drawn reaches in the elevation, mm. */
-const reachOf = ({ layout, moving, stills, turn }: Scene, lifted: readonly ResolvedStem[]): Extent | null =>
-  joinExtents(stills.of('elevation')?.extent ?? null, moving.extent(turn, lifted, layout.scale * layout.ratio))
-
 /**
  * All that the marks depend on while something is in the hand, to be compared one by one: as long as none changes they
  * are not drawn again.
  */
 export const marksKey = (scene: Scene, state: StudioState): readonly unknown[] => {
-  const { layout, turn, shown, hover, phantom, ghost, marquee, outlines } = scene
-  const reach = reachOf(scene, known(scene, scene.lifted))
+  const { layout, turn, shown, hover, phantom, ghost, marquee, outlines, reaches } = scene
   const own = [
     layout,
     turn,
@@ -47,7 +42,7 @@ export const marksKey = (scene: Scene, state: StudioState): readonly unknown[] =
     outlines.count(scene.lifted),
   ]
   const { units, lit, focused, selection } = state
-  return [...own, units, lit, focused, selection, marksOf(state), reach?.left, reach?.right, reach?.top]
+  return [...own, units, lit, focused, selection, marksOf(state), reaches.now()]
 }
 
 /**
@@ -60,7 +55,7 @@ export const drawMarks = (pen: Pen, scene: Scene, state: StudioState): string =>
   const { layout, shown, turn } = scene
   const lifted = known(scene, scene.lifted)
   drawMouth(pen, layout, turn, shown.vessel, state.units)
-  drawDimensions(pen, layout, shown.vessel, reachOf(scene, lifted), state.units)
+  drawDimensions(pen, layout, shown.vessel, scene.reaches.now(), state.units)
 
   const marks = marksOf(state)
   const selected = known(scene, state.selection)

@@ -1,4 +1,5 @@
 import type { Vessel } from '../../arrangement/index.ts'
+import type { Reach } from '../../drawing/index.ts'
 import {
   heightFraction,
   innerSection,
@@ -25,13 +26,6 @@ import {
   uprightDimension,
   WEIGHT,
 } from './pen.ts'
-
-/** How far the drawn stems reach in the elevation, mm; measured on the picture. */
-export interface Extent {
-  left: number
-  right: number
-  top: number
-}
 
 const RAD = Math.PI / 180
 const bare = (mm: number, units: Units): string => formatLength(mm, units).replace(` ${units}`, '')
@@ -182,32 +176,31 @@ export const drawMouth = (pen: Pen, layout: Layout, turn: number, vessel: Vessel
   text(pen, foot[0] - 34, foot[1] - 4, words, { plate: true })
 }
 
-/** Heights and spread, measured on what is drawn. With no stem only the vessel's own height. */
-export const drawDimensions = (pen: Pen, layout: Layout, vessel: Vessel, extent: Extent | null, units: Units): void => {
+/** Heights over rim and table, and the width as seen. With no stem only the vessel's own height. */
+export const drawDimensions = (pen: Pen, layout: Layout, vessel: Vessel, reach: Reach | null, units: Units): void => {
   const { width, rimY, tableY, scale, axisX, compact } = layout
   // Without a scale bar the unit stands with the figure.
   const figure = compact ? formatLength : bare
   const outer = width - 18
   const inner = compact ? outer : width - 42
-  const topY = extent && extent.top > 0 ? rimY - extent.top * scale : null
+  const topY = reach && reach.top > 0 ? rimY - reach.top * scale : null
   if (!compact) {
-    if (topY !== null)
-      uprightDimension(pen, [topY, rimY], inner, [axisX + 60 * scale, null], figure(extent!.top, units))
+    if (topY !== null) uprightDimension(pen, [topY, rimY], inner, [axisX + 60 * scale, null], figure(reach!.top, units))
     uprightDimension(pen, [rimY, tableY], inner, [null, null], figure(vessel.height, units))
   }
   if (topY !== null) {
     const from = compact ? axisX + 60 * scale : inner
-    uprightDimension(pen, [topY, tableY], outer, [from, null], figure(extent!.top + vessel.height, units))
+    uprightDimension(pen, [topY, tableY], outer, [from, null], figure(reach!.top + vessel.height, units))
   }
-  if (!extent) return
-  const [x1, x2] = [axisX + extent.left * scale, axisX + extent.right * scale]
+  if (!reach) return
+  const [x1, x2] = [axisX + reach.left * scale, axisX + reach.right * scale]
   const y = tableY + (compact ? 18 : 22)
   levelDimension(
     pen,
     [x1, x2],
     y,
     tableY + 2,
-    figure(extent.right - extent.left, units),
+    figure(reach.right - reach.left, units),
     axisX - Math.min(110, (x2 - x1) / 4),
   )
 }

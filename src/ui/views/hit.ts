@@ -1,5 +1,4 @@
 import { type Picture, VESSEL_OWNER } from '../../drawing/index.ts'
-import type { Extent } from './furniture.ts'
 
 /**
  * The stem seen at a pixel, or the nearest one within `tolerance` px; the picture's own depth decides what is in front.
@@ -43,26 +42,3 @@ export const stemIndicesIn = (picture: Picture, x0: number, y0: number, x1: numb
     }
   return [...found].sort((a, b) => a - b)
 }
-
-/** How far the stems of a picture reach, mm; null when none is seen. `top` is over the rim. */
-export const extentOf = (picture: Picture, frame: { left: number; top: number; scale: number }): Extent | null => {
-  const { width, height, owner } = picture
-  let [left, right, top] = [width, -1, -1]
-  for (let y = 0, i = 0; y < height; y++)
-    for (let x = 0; x < width; x++, i++) {
-      const own = owner[i]!
-      if (own === 0 || own === VESSEL_OWNER) continue
-      if (top < 0) top = y
-      if (x < left) left = x
-      if (x > right) right = x
-    }
-  if (right < 0) return null
-  return {
-    left: frame.left + left / frame.scale,
-    right: frame.left + (right + 1) / frame.scale,
-    top: frame.top - top / frame.scale,
-  }
-}
-
-export const joinExtents = (a: Extent | null, b: Extent | null): Extent | null =>
-  a && b ? { left: Math.min(a.left, b.left), right: Math.max(a.right, b.right), top: Math.max(a.top, b.top) } : (a ?? b)

@@ -3,7 +3,6 @@ import type { Sprite } from '../../drawing/index.ts'
 import { projectPoint, type ResolvedStem } from '../../geometry/index.ts'
 import type { Painter } from '../../state/index.ts'
 import { writeVisible } from './composite.ts'
-import type { Extent } from './furniture.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
 import { FRESH_MS, newestOnly } from './newest.ts'
 import { type Patch, widenPatch } from './patch.ts'
@@ -15,27 +14,6 @@ interface Asked {
   ids: readonly string[]
   turn: number
   scale: number
-}
-
-interface Held {
-  sprite: Sprite
-  /** Columns and rows of the sprite that hold something: left, right, top, from its origin. */
-  left: number
-  right: number
-  top: number
-}
-
-const heldOf = (sprite: Sprite): Held => {
-  const { width, height, rgba } = sprite
-  let [left, right, top] = [width, -1, height]
-  for (let y = 0, i = 3; y < height; y++)
-    for (let x = 0; x < width; x++, i += 4) {
-      if (rgba[i]! < 128) continue
-      if (x < left) left = x
-      if (x > right) right = x
-      if (y < top) top = y
-    }
-  return { sprite, left: sprite.left + left, right: sprite.left + right + 1, top: sprite.top + top }
 }
 
 export interface Moving {
@@ -58,15 +36,13 @@ export interface Moving {
   widen(patch: Patch, layout: Layout, view: ViewName, turn: number, stems: readonly ResolvedStem[]): void
   /** How often a stem in the hand was to be seen nowhere: no sprite had come, and the still picture had left it out. */
   misses(): number
-  /** How far the moving stems reach in the elevation, mm. */
-  extent(turn: number, stems: readonly ResolvedStem[], scale: number): Extent | null
   clear(): void
   stop(): void
 }
 
 /** Draws what the hand moves: the newest sprite that has come, at the newest place. */
 export const createMoving = (painter: Painter, changed: () => void): Moving => {
-  const sprites: Record<ViewName, Map<string, Held>> = { elevation: new Map(), plan: new Map() }
+  const sprites: Record<ViewName, Map<string, Sprite>> = { elevation: new Map(), plan: new Map() }
   let live = 0
   let missed = 0
   let stopped = false
@@ -80,7 +56,7 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       const angle = angleOf(view, turn)
       const come = await painter.sprites(`drag ${view}`, document, ids, angle, scale, 'draft').catch(() => null)
       if (!come || stopped || since !== live) return
-      for (const [id, sprite] of come) sprites[view].set(id, heldOf(sprite))
+      for (const [id, sprite] of come) sprites[view].set(id, sprite)
       changed()
     }, FRESH_MS)
   const lanes = { elevation: laneOf('elevation'), plan: laneOf('plan') }
@@ -114,7 +90,7 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       pen.save()
       pen.setTransform(1, 0, 0, 1, -corner.left, -corner.top)
       for (const { stem, at } of placed) {
-        const sprite = sprites[view].get(stem.id)?.sprite
+        const sprite = sprites[view].get(stem.id)
         if (!sprite) {
           if (base?.options.without?.includes(stem.id)) missed += 1
           continue
@@ -132,29 +108,12 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       }
       pen.restore()
     },
-    extent: (turn, stems, scale) => {
-      let reach: Extent | null = null
-      for (const stem of stems) {
-        const held = sprites.elevation.get(stem.id)
-        if (!held) continue
-        const [right, up] = projectPoint(stem.stem.tip, angleOf('elevation', turn))
-        const e = { left: right + held.left / scale, right: right + held.right / scale, top: up - held.top / scale }
-        reach = reach
-          ? {
-              left: Math.min(reach.left, e.left),
-              right: Math.max(reach.right, e.right),
-              top: Math.max(reach.top, e.top),
-            }
-          : e
-      }
-      return reach
-    },
     widen: (patch, layout, view, turn, stems) => {
       const scale = layout.scale * layout.ratio
       const axisX = Math.round(layout.axisX * layout.ratio)
       const axisY = Math.round((view === 'elevation' ? layout.rimY : layout.planY) * layout.ratio)
       for (const stem of stems) {
-        const sprite = sprites[view].get(stem.id)?.sprite
+        const sprite = sprites[view].get(stem.id)
         if (!sprite) continue
         const at = projectPoint(stem.stem.tip, angleOf(view, turn))
         const left = axisX + Math.round(at[0] * scale) + sprite.left

@@ -9,6 +9,7 @@ import type { Draw } from './layers.ts'
 import { type Layout, layOut, type Sizes, sizesOf, VIEWS, type ViewName } from './layout.ts'
 import { createMoving, type Moving } from './moving.ts'
 import { createOutlines, type Outlines, outlinesOf } from './outlines.ts'
+import { createReaches, type Reaches } from './reach.ts'
 import { createStills, drawStill, type Stills } from './stills.ts'
 
 /** Two corners of a rectangle on the sheet, CSS px. */
@@ -31,6 +32,7 @@ export interface Scene {
   stills: Stills
   moving: Moving
   outlines: Outlines
+  reaches: Reaches
   /** Stems in the hand, drawn apart. */
   lifted: readonly string[]
   marquee: Marquee | null
@@ -83,6 +85,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     stills: createStills(painter, () => whenWhole(stillsChanged), surface.failed),
     moving: createMoving(painter, surface.live),
     outlines: createOutlines(painter, surface.live),
+    reaches: createReaches(painter, surface.live, surface.failed),
     lifted: NONE,
     marquee: null,
     ghost: null,
@@ -169,6 +172,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     }
     const still = held ? { without: scene.lifted, document: now.document } : { without: NONE, document }
     scene.stills.want({ ...still, turn: scene.turn, layout: scene.layout })
+    scene.reaches.want(document, scene.turn)
     if (scene.lifted.length > 0 && (other || turned)) follow()
     if (!held || scene.lifted.length <= 6) scene.outlines.want(document, outlined(), scene.turn)
     wantPhantom()
@@ -254,6 +258,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
       scene.stills.stop()
       scene.moving.stop()
       scene.outlines.stop()
+      scene.reaches.stop()
     },
   }
 }

@@ -1,15 +1,11 @@
 import type { Arrangement } from '../../arrangement/index.ts'
 import type { PaintedPicture, Painter } from '../../state/index.ts'
-import type { Extent } from './furniture.ts'
-import { extentOf } from './hit.ts'
 import { angleOf, frameOf, type Layout, VIEWS, type ViewName } from './layout.ts'
 import type { Pen } from './pen.ts'
 
 export interface Still {
   picture: PaintedPicture
   canvas: HTMLCanvasElement
-  /** How far its stems reach; elevation only. */
-  extent: Extent | null
 }
 
 export interface Wanted {
@@ -58,7 +54,7 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
     if (canvas.height !== picture.height) canvas.height = picture.height
     const pixels = picture.rgba as Uint8ClampedArray<ArrayBuffer>
     canvas.getContext('2d')?.putImageData(new ImageData(pixels, picture.width, picture.height), 0, 0)
-    held[view] = { picture, canvas, extent: view === 'elevation' ? extentOf(picture, picture.frame) : null }
+    held[view] = { picture, canvas }
     changed()
   }
 

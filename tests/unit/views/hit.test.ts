@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Picture, VESSEL_OWNER } from '../../../src/drawing/index.ts'
 import { writeVisible } from '../../../src/ui/views/composite.ts'
 import { nearestHandle } from '../../../src/ui/views/handles.ts'
-import { extentOf, isCovered, joinExtents, stemIndexAt, stemIndicesIn } from '../../../src/ui/views/hit.ts'
+import { isCovered, stemIndexAt, stemIndicesIn } from '../../../src/ui/views/hit.ts'
 
 /** Owners row by row; depth is the owner's number. */
 const picture = (rows: number[][]): Picture => {
@@ -48,26 +48,6 @@ describe('what the hand touches', () => {
     })
     expect(nearestHandle([at('tip', 0), at('bend', 10)], 7, 0, 12)?.kind).toBe('bend')
     expect(nearestHandle([at('tip', 0), at('bend', 10)], 40, 0, 12)).toBeNull()
-  })
-})
-
-describe('how far the drawn stems reach', () => {
-  it('is measured on the picture, the vessel left out', () => {
-    const wide = picture([
-      [0, 0, 0, 0],
-      [0, 3, 0, 0],
-      [VESSEL_OWNER, VESSEL_OWNER, 1, 0],
-    ])
-    expect(extentOf(wide, { left: -20, top: 30, scale: 0.1 })).toEqual({ left: -10, right: 10, top: 20 })
-    expect(extentOf(picture([[0, VESSEL_OWNER]]), { left: 0, top: 0, scale: 1 })).toBeNull()
-  })
-  it('grows by what is in the hand', () => {
-    const [a, b] = [
-      { left: -5, right: 2, top: 9 },
-      { left: -1, right: 8, top: 3 },
-    ]
-    expect(joinExtents(a, b)).toEqual({ left: -5, right: 8, top: 9 })
-    expect(joinExtents(null, b)).toBe(b)
   })
 })
 
