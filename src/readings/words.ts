@@ -80,7 +80,8 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
     value,
     unit,
     scale: wide,
-    band: band && [Math.max(wide[0], band[0]), Math.min(Math.max(wide[1], band[0]), band[1])],
+    // Cut off at the ends of the gauge, but never between the band and a value in it that lies beyond them.
+    band: band && [Math.max(Math.min(wide[0], value), band[0]), Math.min(Math.max(wide[1], value, band[0]), band[1])],
     ...(beyond && { beyond }),
     rule,
     source: sourceOf(reading, of, m),
