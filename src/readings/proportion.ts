@@ -1,5 +1,6 @@
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, turnOf } from './extents.ts'
+import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
 import type { Mark, ReadingResult } from './types.ts'
 import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
 
@@ -105,8 +106,18 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
     const why = engine.resolved.stems.length === 0 ? 'There are no stems yet.' : 'No bloom or leaf stands over the rim.'
     return notApplicable('proportion', why, none)
   }
+  const values = {
+    heightRatio: p.heightRatio,
+    spreadRatio: p.spreadRatio,
+    vesselShare: p.vesselShare,
+    tableShare: p.tableShare,
+    height_mm: p.height,
+    spread_mm: p.spread,
+  }
+  const { vessel, document } = engine.resolved
+  // What is wrong then is the vessel: nothing in it mends that.
+  if (!standsOnTable(vessel, document.setting.table)) return notApplicable('proportion', WIDER_THAN_TABLE, values)
   const { height, spread, share, table } = partsOf(engine, p)
-  const { vessel } = engine.resolved
   const larger = Math.max(vessel.height, vessel.width, vessel.depth)
   const marks: Mark[] = [
     { kind: 'level', z: p.height, label: `${p.heightRatio.toFixed(1)} ×` },
@@ -132,14 +143,7 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
     id: 'proportion',
     score: scoreOf([height.part, spread.part, share.part]),
     notApplicable: '',
-    values: {
-      heightRatio: p.heightRatio,
-      spreadRatio: p.spreadRatio,
-      vesselShare: p.vesselShare,
-      tableShare: p.tableShare,
-      height_mm: p.height,
-      spread_mm: p.spread,
-    },
+    values,
     because: {
       main: height.held,
       others: [spread.held, share.held, table.held],

@@ -4,6 +4,7 @@ import { HALF_WAYS, SIDE, turnOf, WAYS } from './extents.ts'
 import { bitsIn, FACE_PIXELS, ROWS } from './face-picture.ts'
 import { guestView } from './guest-view.ts'
 import { EYE_HIGH, EYE_LOW, FACE, GUESTS, halfTable } from './guests.ts'
+import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
 import type { Held, Mark, ReadingResult } from './types.ts'
 import { hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
 
@@ -62,7 +63,9 @@ type Unseen = 'no stems' | 'vessel' | 'plants'
 export const measureSight = (engine: Engine): Sight | Unseen => {
   const { resolved, ready } = engine
   if (ready.length === 0) return 'no stems'
-  const half = halfTable(resolved.document.setting.table)
+  const { table } = resolved.document.setting
+  if (!standsOnTable(resolved.vessel, table)) return 'vessel'
+  const half = halfTable(table)
   const reach = Array.from({ length: WAYS }, (_, way) => reachToward(engine, way))
   if (reach.every((r) => r.vessel >= half)) return 'vessel'
   const fits = reach.map((r) => Math.max(r.plants, r.vessel) < half)
@@ -202,7 +205,7 @@ const marksOf = (engine: Engine, s: Sight, lengths: Lengths): Mark[] => {
 
 const WHY: Record<Unseen, string> = {
   'no stems': 'There are no stems yet.',
-  vessel: 'The vessel is wider than the table: no one can sit at it.',
+  vessel: WIDER_THAN_TABLE,
   plants: 'It reaches over the edge of the table, whichever side one sits at.',
 }
 

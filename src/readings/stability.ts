@@ -3,9 +3,10 @@ import { DENSITIES } from '../catalogue/index.ts'
 import { outerSection, type Spill, shownHalfWidth, spillOf, surfaceMoment_mm4 } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
 import { WAYS as ROUND, turnOf } from './extents.ts'
+import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
 import type { Because, Mark, ReadingResult } from './types.ts'
 import { type Weight, weigh } from './weight.ts'
-import { hold, round, scoreOf, shown } from './words.ts'
+import { hold, notApplicable, round, scoreOf, shown } from './words.ts'
 
 export interface Stability {
   weight: Weight
@@ -142,7 +143,24 @@ const because = (engine: Engine, m: Stability): Because => {
 export const readStability = (engine: Engine): ReadingResult => {
   const m = measureStability(engine)
   const { weight } = m
-  const { vessel } = engine.resolved
+  const { vessel, document } = engine.resolved
+  const weights = {
+    mass_g: weight.mass_g,
+    centreOfMass_mm: weight.centre,
+    vessel_g: weight.vessel_g,
+    water_g: weight.water_g,
+    stems_g: weight.stems_g,
+  }
+  // Over the edge of a table the foot is not carried whole: there is no telling how far it may lean.
+  if (!standsOnTable(vessel, document.setting.table))
+    return notApplicable('stability', WIDER_THAN_TABLE, {
+      tippingAngle_deg: null,
+      spillAngle_deg: null,
+      ...weights,
+      tippingToward_deg: null,
+      spillToward_deg: null,
+      tippingPush_N: null,
+    })
   const { tip, spill } = partsOf(engine, m)
   const [x, y, z] = weight.centre
   const way = m.toward_deg * DEGREE
@@ -181,13 +199,9 @@ export const readStability = (engine: Engine): ReadingResult => {
     values: {
       tippingAngle_deg: m.tipping_deg,
       spillAngle_deg: m.spill?.angle_deg ?? null,
-      mass_g: weight.mass_g,
-      centreOfMass_mm: weight.centre,
+      ...weights,
       tippingToward_deg: m.toward_deg,
       spillToward_deg: m.spill?.toward_deg ?? null,
-      vessel_g: weight.vessel_g,
-      water_g: weight.water_g,
-      stems_g: weight.stems_g,
       tippingPush_N: m.push_N,
     },
     because: because(engine, m),

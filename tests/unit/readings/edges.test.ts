@@ -78,6 +78,42 @@ describe('what is seldom drawn', () => {
     const r = read(design(wide, { vessel: bowl({ width: 600, depth: 600 }), setting }))
     expect(r.proportion!.values.tableShare).toBeGreaterThan(1)
   })
+  it('of a vessel wider than its table it says so, and nothing else: not that it stands, nor that it is narrow', () => {
+    const on = (table: Arrangement['setting']['table'], over: Partial<Arrangement['vessel']> = {}) =>
+      read(
+        design(mound(8), {
+          form: 'low',
+          vessel: bowl({ plan: 'oval', width: 1000, depth: 450, height: 120, ...over }),
+          setting: { ...design([]).setting, table },
+        }),
+      )
+    const small = on({ shape: 'rectangular', length: 900, width: 500 })
+    for (const id of ['stability', 'proportion', 'sight-line']) {
+      expect(small[id]!.notApplicable, id).toBe('The vessel is wider than the table: choose another vessel or table.')
+      expect([small[id]!.score, small[id]!.advice], id).toEqual([null, []])
+    }
+    expect(small.stability!.values.mass_g).toBeGreaterThan(1000)
+    expect(small.proportion!.values.spreadRatio).toBeGreaterThan(0)
+    const stands = (...of: Parameters<typeof on>) => on(...of).stability!.score !== null
+    // Long side along the long side; of a rectangle on a round table the corners count: 600 × 450 is 750 across them.
+    expect(stands({ shape: 'rectangular', length: 500, width: 1000 })).toBe(true)
+    const box = { plan: 'rectangular', width: 600 } as const
+    expect(stands({ shape: 'round', diameter: 745 }, box)).toBe(false)
+    expect(stands({ shape: 'round', diameter: 755 }, box)).toBe(true)
+    // A jar is as wide as its belly.
+    const jar = {
+      plan: 'round',
+      width: 200,
+      depth: 200,
+      profile: [
+        [0, 1],
+        [0.5, 2],
+        [1, 1],
+      ],
+    } as Partial<Arrangement['vessel']>
+    expect(stands({ shape: 'round', diameter: 390 }, jar)).toBe(false)
+    expect(stands({ shape: 'round', diameter: 410 }, jar)).toBe(true)
+  })
   it('a head larger than everything else, and one too small to see', () => {
     read(design([focal({ head: 900 }), ...mound(5)]))
     const speck = read(design([focal({ head: 0.05 }), ...mound(5)]))['focal-prominence']!
