@@ -17,12 +17,20 @@ const hueOf = (a: number, b: number): number => {
   return h < 0 ? h + 360 : h
 }
 
+/** What was worked out last. Handed back by a function as long as these, each number would be boxed. */
+const worked = new Float64Array(1)
+
 /**
  * Colour difference CIEDE2000 with kL = kC = kH = 1: 0 the same, about 1 just seen, 5 plainly different.
  * After Sharma, Wu & Dalal, Color Res. Appl. 30(1):21–30 (2005), whose 34 pairs it reproduces. Exactly symmetric.
  * Own, because chroma-js clips colours to sRGB and the result to 100.
  */
 export const deltaE2000 = (first: Readonly<Lab>, second: Readonly<Lab>): number => {
+  workOut(first, second)
+  return worked[0]!
+}
+
+const workOut = (first: Readonly<Lab>, second: Readonly<Lab>): void => {
   const [L1, a1, b1] = first
   const [L2, a2, b2] = second
   const mean7 = pow7((chromaOf(a1, b1) + chromaOf(a2, b2)) / 2)
@@ -54,7 +62,7 @@ export const deltaE2000 = (first: Readonly<Lab>, second: Readonly<Lab>): number 
   const C7 = pow7(C)
   const RT = -2 * Math.sqrt(C7 / (C7 + P25)) * Math.sin(rad(60 * Math.exp(-(((h - 275) / 25) ** 2))))
   const [l, c, hh] = [dL / SL, dC / SC, dH / SH]
-  return Math.sqrt(Math.max(0, l * l + c * c + hh * hh + RT * c * hh))
+  worked[0] = Math.sqrt(Math.max(0, l * l + c * c + hh * hh + RT * c * hh))
 }
 
 /** Toward hue 275°, where CIEDE2000 turns its ellipses; far from it is 60° away or more. */
@@ -67,6 +75,11 @@ const TURN_FAR = 2 * Math.sin(rad(60 * Math.exp(-((60 / 25) ** 2))))
  * rotation takes away at most |R_T| / 2 of dC² + dH², with |R_T| at most 2 R_C sin 60°, next to nothing far from blue.
  */
 export const leastDifference = (first: Readonly<Lab>, second: Readonly<Lab>): number => {
+  workOutLeast(first, second)
+  return worked[0]!
+}
+
+const workOutLeast = (first: Readonly<Lab>, second: Readonly<Lab>): void => {
   const mean7 = pow7((chromaOf(first[1], first[2]) + chromaOf(second[1], second[2])) / 2)
   const g = 1.5 - 0.5 * Math.sqrt(mean7 / (mean7 + P25))
   const a1 = first[1] * g
@@ -87,5 +100,5 @@ export const leastDifference = (first: Readonly<Lab>, second: Readonly<Lab>): nu
   const SC = 1 + 0.045 * C
   const apart = ((a1 - a2) ** 2 + (b1 - b2) ** 2) / (SC * SC)
   // A hair less, for rounding.
-  return Math.max(0, Math.sqrt(l * l + (1 - turn / 2) * apart) * (1 - 1e-9) - 1e-12)
+  worked[0] = Math.max(0, Math.sqrt(l * l + (1 - turn / 2) * apart) * (1 - 1e-9) - 1e-12)
 }

@@ -26,19 +26,61 @@ interface Cluster {
   lab: Lab
   area: number
   ids: string[]
+  /** The nearest other one, −1 where none is near enough to join, and how near. */
   near: number
   distance: number
 }
 
-const compare = (p: ColourArea, q: ColourArea): number =>
-  p.lab[0] - q.lab[0] || p.lab[1] - q.lab[1] || p.lab[2] - q.lab[2] || p.area - q.area
+const NONE = -1
 
-const join = (p: Cluster, lab: Readonly<Lab>, area: number, ids: string[]): void => {
-  const total = p.area + area
-  const mean = (i: 0 | 1 | 2): number => (p.lab[i] * p.area + lab[i] * area) / total
-  p.lab = [mean(0), mean(1), mean(2)]
+/** Are two colours in one order: by L, a, b, then area? */
+const inOrder = (p: ColourArea, q: ColourArea): boolean => {
+  for (let i = 0; i < 3; i++) if (p.lab[i] !== q.lab[i]) return p.lab[i]! < q.lab[i]!
+  return p.area <= q.area
+}
+
+const counts = ({ lab, area }: ColourArea): boolean =>
+  area > 0 && Number.isFinite(area) && Number.isFinite(lab[0]) && Number.isFinite(lab[1]) && Number.isFinite(lab[2])
+
+/** What counts, in order. Put in one by one: lists are short, and mostly come nearly in order. */
+const sortedOf = (items: readonly ColourArea[]): ColourArea[] => {
+  const sorted: ColourArea[] = []
+  for (const item of items) {
+    if (!counts(item)) continue
+    let at = sorted.push(item) - 1
+    for (; at > 0 && !inOrder(sorted[at - 1]!, item); at--) sorted[at] = sorted[at - 1]!
+    sorted[at] = item
+  }
+  return sorted
+}
+
+/** One cluster for each colour; the same colour again adds to it. */
+const clustersOf = (sorted: readonly ColourArea[]): (Cluster | null)[] => {
+  const all: (Cluster | null)[] = []
+  let last: Cluster | null = null
+  for (const { lab, area, id } of sorted) {
+    if (last && last.lab[0] === lab[0] && last.lab[1] === lab[1] && last.lab[2] === lab[2]) {
+      last.area += area
+      if (id !== undefined) last.ids.push(id)
+    } else {
+      last = {
+        lab: [lab[0], lab[1], lab[2]],
+        area,
+        ids: id === undefined ? [] : [id],
+        near: NONE,
+        distance: SAME_COLOUR,
+      }
+      all.push(last)
+    }
+  }
+  return all
+}
+
+const join = (p: Cluster, q: Cluster): void => {
+  const total = p.area + q.area
+  for (let i = 0; i < 3; i++) p.lab[i] = (p.lab[i]! * p.area + q.lab[i]! * q.area) / total
   p.area = total
-  p.ids.push(...ids)
+  for (let i = 0; i < q.ids.length; i++) p.ids.push(q.ids[i]!)
 }
 
 /** The difference of two colours if it is less than `limit`, else `limit`; most pairs are told apart the quick way. */
@@ -50,7 +92,7 @@ const differenceUnder = (p: Readonly<Lab>, q: Readonly<Lab>, limit: number): num
 const findNear = (all: (Cluster | null)[], i: number): void => {
   const me = all[i]
   if (!me) return
-  me.near = -1
+  me.near = NONE
   me.distance = SAME_COLOUR
   for (let j = 0; j < all.length; j++) {
     const other = all[j]
@@ -66,7 +108,8 @@ const findNear = (all: (Cluster | null)[], i: number): void => {
 const findAllNear = (all: (Cluster | null)[]): void => {
   for (let i = 0; i < all.length; i++)
     for (let j = i + 1; j < all.length; j++) {
-      const [p, q] = [all[i] as Cluster, all[j] as Cluster]
+      const p = all[i]!
+      const q = all[j]!
       if (q.lab[0] - p.lab[0] > FAR_IN_L) break
       const distance = differenceUnder(p.lab, q.lab, Math.max(p.distance, q.distance))
       if (distance < p.distance) {
@@ -80,45 +123,43 @@ const findAllNear = (all: (Cluster | null)[]): void => {
     }
 }
 
+/** The one of the nearest pair that comes first; −1 where no two are near enough. */
+const nearestOf = (all: (Cluster | null)[]): number => {
+  let best = NONE
+  for (let i = 0; i < all.length; i++) {
+    const c = all[i]
+    if (c && c.near >= 0 && (best < 0 || c.distance < all[best]!.distance)) best = i
+  }
+  return best
+}
+
 /**
  * Joins the nearest two colours, as long as two are nearer than ΔE00 5, into their mean by area: so that ten stems of one
  * colour count as one colour. The order of the items makes no difference. Groups come largest first.
  */
 export const mergeColours = (items: readonly ColourArea[]): ColourGroup[] => {
-  const sorted = items
-    .filter((i) => i.area > 0 && Number.isFinite(i.area) && i.lab.every(Number.isFinite))
-    .sort(compare)
-  const all: (Cluster | null)[] = []
-  for (const { lab, area, id } of sorted) {
-    const last = all.at(-1)
-    const ids = id === undefined ? [] : [id]
-    if (last?.lab.every((v, i) => v === lab[i])) {
-      last.area += area
-      last.ids.push(...ids)
-    } else all.push({ lab: [...lab], area, ids, near: -1, distance: SAME_COLOUR })
-  }
+  const all = clustersOf(sortedOf(items))
   findAllNear(all)
-  for (;;) {
-    let best = -1
-    all.forEach((c, i) => {
-      if (c && c.near >= 0 && (best < 0 || c.distance < (all[best] as Cluster).distance)) best = i
-    })
-    if (best < 0) break
-    const kept = all[best] as Cluster
+  for (let best = nearestOf(all); best >= 0; best = nearestOf(all)) {
+    const kept = all[best]!
     const gone = kept.near
-    const other = all[gone] as Cluster
-    join(kept, other.lab, other.area, other.ids)
+    join(kept, all[gone]!)
     all[gone] = null
     findNear(all, best)
-    all.forEach((c, i) => {
-      if (!c || i === best) return
+    for (let i = 0; i < all.length; i++) {
+      const c = all[i]
+      if (!c || i === best) continue
       const touched = c.near === gone || c.near === best
       if (touched || differenceUnder(c.lab, kept.lab, c.distance) < c.distance) findNear(all, i)
-    })
+    }
   }
-  const left = all.filter((c) => c !== null)
-  const total = left.reduce((sum, c) => sum + c.area, 0)
-  return left
-    .map(({ lab, area, ids }) => ({ lab, share: area / total, ids }))
-    .sort((p, q) => q.share - p.share || p.lab[0] - q.lab[0] || p.lab[1] - q.lab[1] || p.lab[2] - q.lab[2])
+  let total = 0
+  const groups: ColourGroup[] = []
+  for (const c of all) {
+    if (!c) continue
+    total += c.area
+    groups.push({ lab: c.lab, share: c.area, ids: c.ids })
+  }
+  for (const group of groups) group.share /= total
+  return groups.sort((p, q) => q.share - p.share || p.lab[0] - q.lab[0] || p.lab[1] - q.lab[1] || p.lab[2] - q.lab[2])
 }

@@ -1,6 +1,5 @@
 import type { Vessel } from '../arrangement/index.ts'
 import {
-  type Axes,
   outerSection,
   PART_STRIDE,
   preparedParts,
@@ -23,7 +22,7 @@ const add = (box: Box, x: number, y: number): void => {
   if (y > box.top) box.top = y
 }
 
-const vesselBox = (vessel: Vessel, { right, up }: Axes): Box => {
+const vesselBox = (vessel: Vessel, { right, up }: ReturnType<typeof viewAxes>): Box => {
   const box = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity }
   const deep = Math.hypot(up[0], up[1])
   for (let i = 0; i <= 20; i++) {

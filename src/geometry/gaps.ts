@@ -1,4 +1,4 @@
-import { convexHull, latticePoints } from './hull.ts'
+import { hullOfRows, latticePoints } from './hull.ts'
 
 /** Buffers that are used again for every picture; `size` pixels at most. */
 export interface GapSpace {
@@ -135,9 +135,7 @@ export const measureAir = (mass: Uint8Array, width: number, height: number, firs
   let top = height - 1
   while (bottom < height && space.last[bottom]! < 0) bottom += 1
   while (top > bottom && space.last[top]! < 0) top -= 1
-  const ends: number[] = []
-  for (let r = bottom; r <= top; r++) if (space.last[r]! >= 0) ends.push(space.first[r]!, r, space.last[r]!, r)
-  const hull = convexHull(ends).flatMap((i) => [ends[2 * i]!, ends[2 * i + 1]!])
+  const hull = hullOfRows(space.first, space.last, bottom, top)
   const air: Air = { massPixels, hullPixels: latticePoints(hull), hull, enclosed: 0, radius: 0, column: 0, row: 0 }
   joinGaps(gaps, bottom, top, space)
   const { column, root, open } = space

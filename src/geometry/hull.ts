@@ -1,25 +1,32 @@
-/**
- * Convex hull of points in a plane, as indices into `points` (x, y pairs), anticlockwise, without points on its edges.
- * Monotone chain (Andrew, Another efficient algorithm for convex hulls in two dimensions, 1979).
- */
-export const convexHull = (points: ArrayLike<number>, count = points.length / 2): number[] => {
-  const order = Array.from({ length: count }, (_, i) => i).sort(
-    (a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!,
-  )
-  const cross = (o: number, a: number, b: number): number =>
-    (points[2 * a]! - points[2 * o]!) * (points[2 * b + 1]! - points[2 * o + 1]!) -
-    (points[2 * a + 1]! - points[2 * o + 1]!) * (points[2 * b]! - points[2 * o]!)
-  const chain = (run: number[]): number[] => {
-    const out: number[] = []
-    for (const i of run) {
-      while (out.length > 1 && cross(out[out.length - 2]!, out[out.length - 1]!, i) <= 0) out.pop()
-      out.push(i)
+/** Adds one side of a hull, row by row from `from` to `to`; rows without a pixel (`last` under 0) are passed over. */
+const addSide = (hull: number[], x: Int32Array, last: Int32Array, from: number, to: number): void => {
+  const start = hull.length
+  const step = from <= to ? 1 : -1
+  for (let r = from; r !== to + step; r += step) {
+    if (last[r]! < 0) continue
+    const c = x[r]!
+    for (let n = hull.length; n >= start + 4; n = hull.length) {
+      const [ax, ay, bx, by] = [hull[n - 4]!, hull[n - 3]!, hull[n - 2]!, hull[n - 1]!]
+      if ((bx - ax) * (r - ay) - (by - ay) * (c - ax) > 0) break
+      hull.length = n - 2
     }
-    out.pop()
-    return out
+    hull.push(c, r)
   }
-  if (count < 2) return order
-  return [...chain(order), ...chain(order.reverse())]
+}
+
+/**
+ * Convex hull of a picture, from the first and last pixel of each row from `bottom` to `top` (−1 as last where there is
+ * none): corners as column, row pairs, anticlockwise from the lower right, without points on its edges. Monotone chain
+ * (Andrew, Another efficient algorithm for convex hulls in two dimensions, 1979); the rows are in order already.
+ */
+export const hullOfRows = (first: Int32Array, last: Int32Array, bottom: number, top: number): number[] => {
+  const hull: number[] = []
+  if (bottom > top || last[bottom]! < 0) return hull
+  addSide(hull, last, last, bottom, top)
+  if (first[top] === last[top]) hull.length -= 2
+  addSide(hull, first, last, top, bottom)
+  if (first[bottom] === last[bottom] && hull.length > 2) hull.length -= 2
+  return hull
 }
 
 /** Signed area of a polygon, x, y pairs, anticlockwise positive (shoelace). */

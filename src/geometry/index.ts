@@ -2,7 +2,7 @@ export { buildMesh } from './build-mesh.ts'
 export { endTangent, facingAxis } from './facing.ts'
 export { type Air, createGapSpace, type GapSpace, measureAir } from './gaps.ts'
 export { buildSolid, type SolidInput } from './habits/index.ts'
-export { convexHull, latticePoints, polygonArea } from './hull.ts'
+export { latticePoints, polygonArea } from './hull.ts'
 export { PART_STRIDE, preparedParts, reachAlong } from './parts.ts'
 export {
   type Axes,
@@ -15,6 +15,7 @@ export {
   ownerCode,
   splatParts,
   stemOf,
+  typedAxes,
   VESSEL_PIXEL,
 } from './raster.ts'
 export {

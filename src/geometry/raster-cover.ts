@@ -58,37 +58,37 @@ const coverEllipsoid = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o
   // Nothing reaches farther than the root of the sum of the half axes' squares.
   const reach = Math.sqrt(xx + yy + zz)
   if (plane && z < -reach) return
-  const cx = x * e[0] + y * e[1] + z * e[2]
+  const cx = x * e[0]! + y * e[1]! + z * e[2]!
   if (Math.abs(cx) > (COVER_WIDTH / 2) * mm + reach) return
-  const cu = x * f[0] + y * f[1] + z * f[2]
+  const cu = x * f[0]! + y * f[1]! + z * f[2]!
   if (cu > (height - zeroRow) * mm + reach || cu < -zeroRow * mm - reach) return
-  const fx = xx * f[0] + xy * f[1] + xz * f[2]
-  const fy = xy * f[0] + yy * f[1] + yz * f[2]
-  const fz = xz * f[0] + yz * f[1] + zz * f[2]
-  const suu = f[0] * fx + f[1] * fy + f[2] * fz
+  const fx = xx * f[0]! + xy * f[1]! + xz * f[2]!
+  const fy = xy * f[0]! + yy * f[1]! + yz * f[2]!
+  const fz = xz * f[0]! + yz * f[1]! + zz * f[2]!
+  const suu = f[0]! * fx + f[1]! * fy + f[2]! * fz
   if (!(suu > 0)) return
-  const sxu = e[0] * fx + e[1] * fy + e[2] * fz
-  const ex = xx * e[0] + xy * e[1] + xz * e[2]
-  const ey = xy * e[0] + yy * e[1] + yz * e[2]
-  const ez = xz * e[0] + yz * e[1] + zz * e[2]
-  const sxx = e[0] * ex + e[1] * ey + e[2] * ez
+  const sxu = e[0]! * fx + e[1]! * fy + e[2]! * fz
+  const ex = xx * e[0]! + xy * e[1]! + xz * e[2]!
+  const ey = xy * e[0]! + yy * e[1]! + yz * e[2]!
+  const ez = xz * e[0]! + yz * e[1]! + zz * e[2]!
+  const sxx = e[0]! * ex + e[1]! * ey + e[2]! * ez
   const det = sxx * suu - sxu * sxu
   if (!(det > 1e-9 * sxx * suu)) return
   let pu = 0
   let px = 0
   let bulge = 0
   if (plane) {
-    const sxt = g[0] * ex + g[1] * ey + g[2] * ez
-    const sut = g[0] * fx + g[1] * fy + g[2] * fz
-    const gx = xx * g[0] + xy * g[1] + xz * g[2]
-    const gy = xy * g[0] + yy * g[1] + yz * g[2]
-    const gz = xz * g[0] + yz * g[1] + zz * g[2]
+    const sxt = g[0]! * ex + g[1]! * ey + g[2]! * ez
+    const sut = g[0]! * fx + g[1]! * fy + g[2]! * fz
+    const gx = xx * g[0]! + xy * g[1]! + xz * g[2]!
+    const gy = xy * g[0]! + yy * g[1]! + yz * g[2]!
+    const gz = xz * g[0]! + yz * g[1]! + zz * g[2]!
     px = (sxt * suu - sut * sxu) / det
     pu = (sut * sxx - sxt * sxu) / det
-    const stt = g[0] * gx + g[1] * gy + g[2] * gz
+    const stt = g[0]! * gx + g[1]! * gy + g[2]! * gz
     bulge = Math.sqrt(Math.max(0, stt - px * sxt - pu * sut))
   }
-  const ct = x * g[0] + y * g[1] + z * g[2]
+  const ct = x * g[0]! + y * g[1]! + z * g[2]!
   const tall = Math.sqrt(suu)
   const wide = Math.sqrt(det / suu)
   const lean = sxu / suu
@@ -119,7 +119,7 @@ const coverEllipsoid = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o
         const q = (X - xc) / hw
         const w = 1 - q * q
         const t = ct + pu * du + px * (X - cx) + (w > 0 ? bulge * root * Math.sqrt(w) : 0)
-        if (t * g[2] + u * f[2] > 0) cover[row + k]! |= bit
+        if (t * g[2]! + u * f[2]! > 0) cover[row + k]! |= bit
       }
     }
   }
@@ -131,16 +131,16 @@ const coverCapsule = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o: 
   const { right: e, up: f, toward: g } = axes
   const radius = p[o + 8]!
   if (p[o + 4]! < -radius && p[o + 7]! < -radius) return
-  const ax = p[o + 2]! * e[0] + p[o + 3]! * e[1] + p[o + 4]! * e[2]
-  const vx = p[o + 5]! * e[0] + p[o + 6]! * e[1] + p[o + 7]! * e[2] - ax
+  const ax = p[o + 2]! * e[0]! + p[o + 3]! * e[1]! + p[o + 4]! * e[2]!
+  const vx = p[o + 5]! * e[0]! + p[o + 6]! * e[1]! + p[o + 7]! * e[2]! - ax
   const edge = (COVER_WIDTH / 2) * mm + radius
   if ((ax > edge && ax + vx > edge) || (ax < -edge && ax + vx < -edge)) return
-  const au = p[o + 2]! * f[0] + p[o + 3]! * f[1] + p[o + 4]! * f[2]
-  const vu = p[o + 5]! * f[0] + p[o + 6]! * f[1] + p[o + 7]! * f[2] - au
+  const au = p[o + 2]! * f[0]! + p[o + 3]! * f[1]! + p[o + 4]! * f[2]!
+  const vu = p[o + 5]! * f[0]! + p[o + 6]! * f[1]! + p[o + 7]! * f[2]! - au
   const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5) | 0)
   const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5) | 0)
-  const at = p[o + 2]! * g[0] + p[o + 3]! * g[1] + p[o + 4]! * g[2]
-  const vt = p[o + 5]! * g[0] + p[o + 6]! * g[1] + p[o + 7]! * g[2] - at
+  const at = p[o + 2]! * g[0]! + p[o + 3]! * g[1]! + p[o + 4]! * g[2]!
+  const vt = p[o + 5]! * g[0]! + p[o + 6]! * g[1]! + p[o + 7]! * g[2]! - at
   const long2 = vx * vx + vu * vu
   const per = long2 > 0 ? 1 / long2 : 0
   const steep = Math.abs(vu) > 1e-9 ? 1 / vu : 0
@@ -167,7 +167,7 @@ const coverCapsule = (cover: Cover, grid: Grid, axes: Axes, p: Float64Array, o: 
         const qx = dx - t * vx
         const qu = u - t * vu
         const d2 = radius * radius - qx * qx - qu * qu
-        if (d2 >= 0 && (at + t * vt + Math.sqrt(d2)) * g[2] + U * f[2] > 0) cover[row + k]! |= bit
+        if (d2 >= 0 && (at + t * vt + Math.sqrt(d2)) * g[2]! + U * f[2]! > 0) cover[row + k]! |= bit
       }
   }
 }

@@ -19,7 +19,7 @@ const put = (layer: Layer, i: number, front: number, back: number): void => {
  */
 export const splatVessel = (layer: Layer, grid: Grid, axes: Axes, vessel: Vessel): void => {
   const { width, mm, zeroRow } = grid
-  const [c, s] = [axes.right[0], -axes.right[1]]
+  const [c, s] = [axes.right[0]!, -axes.right[1]!]
   const r0 = Math.max(0, Math.ceil(-vessel.height / mm + zeroRow - 0.5))
   for (let r = r0; r < zeroRow; r++) {
     const section = outerSection(vessel, ((r + 0.5 - zeroRow) * mm + vessel.height) / vessel.height)

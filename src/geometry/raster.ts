@@ -1,4 +1,3 @@
-import type { Point3 } from '../arrangement/index.ts'
 import { PART_STRIDE } from './parts.ts'
 
 /** Pixels of a picture. Row 0 is the lowest; the middle of the width is x = 0. */
@@ -54,15 +53,23 @@ export const copyLayer = (from: Layer, to: Layer): void => {
   if (from.mass && to.mass) to.mass.set(from.mass)
 }
 
+/** Directions to the right, up the picture and toward the eye, unit vectors; a view's own (view.ts) or `typedAxes` of them. */
 export interface Axes {
-  right: Point3
-  up: Point3
-  toward: Point3
+  right: ArrayLike<number>
+  up: ArrayLike<number>
+  toward: ArrayLike<number>
 }
+
+/** The same as typed arrays: of plain ones, some with fractions and some without, each number that is read is boxed. */
+export const typedAxes = ({ right, up, toward }: Axes): Axes => ({
+  right: Float64Array.from(right),
+  up: Float64Array.from(up),
+  toward: Float64Array.from(toward),
+})
 
 // Of two at a pixel the nearer one stays; at the same depth the higher owner, so that the order of painting does not
 // matter. Written out in both loops below, which run over a million times a frame.
-/** One ellipsoid of prepared parts (parts.ts), at parts[o]. */
+/** One ellipsoid of prepared parts (parts.ts), at parts[o]; `mass` is null for what is none. */
 export const splatEllipsoid = (
   layer: Layer,
   grid: Grid,
@@ -70,6 +77,7 @@ export const splatEllipsoid = (
   p: Float64Array,
   o: number,
   code: number,
+  mass: Uint8Array | null,
 ): void => {
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
@@ -82,29 +90,29 @@ export const splatEllipsoid = (
   const yy = p[o + 8]!
   const yz = p[o + 9]!
   const zz = p[o + 10]!
-  const fx = xx * f[0] + xy * f[1] + xz * f[2]
-  const fy = xy * f[0] + yy * f[1] + yz * f[2]
-  const fz = xz * f[0] + yz * f[1] + zz * f[2]
-  const suu = f[0] * fx + f[1] * fy + f[2] * fz
+  const fx = xx * f[0]! + xy * f[1]! + xz * f[2]!
+  const fy = xy * f[0]! + yy * f[1]! + yz * f[2]!
+  const fz = xz * f[0]! + yz * f[1]! + zz * f[2]!
+  const suu = f[0]! * fx + f[1]! * fy + f[2]! * fz
   if (!(suu > 0)) return
   const reach = Math.sqrt(suu)
   const perMm = 1 / mm
-  const cu = x * f[0] + y * f[1] + z * f[2]
+  const cu = x * f[0]! + y * f[1]! + z * f[2]!
   // `| 0` keeps rows and columns whole numbers for the compiler; without it the loops below count in doubles.
   const r0 = Math.max(0, Math.ceil((cu - reach) * perMm + zeroRow - 0.5) | 0)
   const r1 = Math.min(height - 1, Math.floor((cu + reach) * perMm + zeroRow - 0.5) | 0)
   if (r0 > r1) return
-  const ex = xx * e[0] + xy * e[1] + xz * e[2]
-  const ey = xy * e[0] + yy * e[1] + yz * e[2]
-  const ez = xz * e[0] + yz * e[1] + zz * e[2]
-  const sxx = e[0] * ex + e[1] * ey + e[2] * ez
-  const sxu = f[0] * ex + f[1] * ey + f[2] * ez
-  const gx = xx * g[0] + xy * g[1] + xz * g[2]
-  const gy = xy * g[0] + yy * g[1] + yz * g[2]
-  const gz = xz * g[0] + yz * g[1] + zz * g[2]
-  const sxt = e[0] * gx + e[1] * gy + e[2] * gz
-  const sut = f[0] * gx + f[1] * gy + f[2] * gz
-  const stt = g[0] * gx + g[1] * gy + g[2] * gz
+  const ex = xx * e[0]! + xy * e[1]! + xz * e[2]!
+  const ey = xy * e[0]! + yy * e[1]! + yz * e[2]!
+  const ez = xz * e[0]! + yz * e[1]! + zz * e[2]!
+  const sxx = e[0]! * ex + e[1]! * ey + e[2]! * ez
+  const sxu = f[0]! * ex + f[1]! * ey + f[2]! * ez
+  const gx = xx * g[0]! + xy * g[1]! + xz * g[2]!
+  const gy = xy * g[0]! + yy * g[1]! + yz * g[2]!
+  const gz = xz * g[0]! + yz * g[1]! + zz * g[2]!
+  const sxt = e[0]! * gx + e[1]! * gy + e[2]! * gz
+  const sut = f[0]! * gx + f[1]! * gy + f[2]! * gz
+  const stt = g[0]! * gx + g[1]! * gy + g[2]! * gz
   const det = sxx * suu - sxu * sxu
   if (!(det > 1e-9 * sxx * suu)) return
   const px = (sxt * suu - sut * sxu) / det
@@ -112,10 +120,10 @@ export const splatEllipsoid = (
   const bulge = Math.sqrt(Math.max(0, stt - px * sxt - pu * sut))
   const wide = Math.sqrt(det / suu)
   const lean = sxu / suu
-  const cx = x * e[0] + y * e[1] + z * e[2]
-  const ct = x * g[0] + y * g[1] + z * g[2]
+  const cx = x * e[0]! + y * e[1]! + z * e[2]!
+  const ct = x * g[0]! + y * g[1]! + z * g[2]!
   const mid = width / 2 - 0.5
-  const { owner, depth, back, mass } = layer
+  const { owner, depth, back } = layer
   const backOwner = back ? back.owner : null
   const backDepth = back ? back.depth : null
   const perTall = 1 / suu
@@ -163,24 +171,32 @@ export const splatEllipsoid = (
 }
 
 /** One capsule of prepared parts, at parts[o]. */
-export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Array, o: number, code: number): void => {
+export const splatCapsule = (
+  layer: Layer,
+  grid: Grid,
+  axes: Axes,
+  p: Float64Array,
+  o: number,
+  code: number,
+  mass: Uint8Array | null,
+): void => {
   const { right: e, up: f, toward: g } = axes
   const { width, height, mm, zeroRow } = grid
   const radius = p[o + 8]!
   // Written out: this runs some ten thousand times a frame, and small arrays would be made each time.
-  const au = p[o + 2]! * f[0] + p[o + 3]! * f[1] + p[o + 4]! * f[2]
-  const vu = p[o + 5]! * f[0] + p[o + 6]! * f[1] + p[o + 7]! * f[2] - au
+  const au = p[o + 2]! * f[0]! + p[o + 3]! * f[1]! + p[o + 4]! * f[2]!
+  const vu = p[o + 5]! * f[0]! + p[o + 6]! * f[1]! + p[o + 7]! * f[2]! - au
   const r0 = Math.max(0, Math.ceil((Math.min(au, au + vu) - radius) / mm + zeroRow - 0.5) | 0)
   const r1 = Math.min(height - 1, Math.floor((Math.max(au, au + vu) + radius) / mm + zeroRow - 0.5) | 0)
   if (r0 > r1) return
-  const ax = p[o + 2]! * e[0] + p[o + 3]! * e[1] + p[o + 4]! * e[2]
-  const vx = p[o + 5]! * e[0] + p[o + 6]! * e[1] + p[o + 7]! * e[2] - ax
-  const at = p[o + 2]! * g[0] + p[o + 3]! * g[1] + p[o + 4]! * g[2]
-  const vt = p[o + 5]! * g[0] + p[o + 6]! * g[1] + p[o + 7]! * g[2] - at
+  const ax = p[o + 2]! * e[0]! + p[o + 3]! * e[1]! + p[o + 4]! * e[2]!
+  const vx = p[o + 5]! * e[0]! + p[o + 6]! * e[1]! + p[o + 7]! * e[2]! - ax
+  const at = p[o + 2]! * g[0]! + p[o + 3]! * g[1]! + p[o + 4]! * g[2]!
+  const vt = p[o + 5]! * g[0]! + p[o + 6]! * g[1]! + p[o + 7]! * g[2]! - at
   const long2 = vx * vx + vu * vu
   const per = long2 > 0 ? 1 / long2 : 0
   const mid = width / 2 - 0.5
-  const { owner, depth, back, mass } = layer
+  const { owner, depth, back } = layer
   const backOwner = back ? back.owner : null
   const backDepth = back ? back.depth : null
   const steep = vu > 1e-9 || vu < -1e-9 ? 1 / vu : 0
@@ -235,11 +251,10 @@ export const splatCapsule = (layer: Layer, grid: Grid, axes: Axes, p: Float64Arr
  * the depth of its middle line. Parts of kind `stem` (2) leave `mass` alone.
  */
 export const splatParts = (layer: Layer, grid: Grid, axes: Axes, parts: Float64Array, stem: number): void => {
-  const bare: Layer = layer.mass ? { ...layer, mass: null } : layer
   for (let o = 0; o < parts.length; o += PART_STRIDE) {
     const kind = parts[o + 1]!
-    const into = kind === 2 ? bare : layer
-    if (parts[o] === 1) splatCapsule(into, grid, axes, parts, o, ownerCode(stem, kind))
-    else splatEllipsoid(into, grid, axes, parts, o, ownerCode(stem, kind))
+    const mass = kind === 2 ? null : layer.mass
+    if (parts[o] === 1) splatCapsule(layer, grid, axes, parts, o, ownerCode(stem, kind), mass)
+    else splatEllipsoid(layer, grid, axes, parts, o, ownerCode(stem, kind), mass)
   }
 }

@@ -19,6 +19,7 @@ import {
   splatVessel,
   splatVesselPlan,
   standinsOf,
+  typedAxes,
   viewAxes,
 } from '../geometry/index.ts'
 import { type Frame, frameFor, HALF_WAYS, type Ready, readyStem, SIDE, turnOf, WAYS } from './extents.ts'
@@ -64,8 +65,8 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   const mouthWork = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
   const mouthBase = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
   const gaps = createGapSpace(SIDE * SIDE)
-  const sideAxes = Array.from({ length: HALF_WAYS }, (_, way) => viewAxes({ turn: turnOf(way), pitch: 0 }))
-  const planAxes = viewAxes({ turn: 0, pitch: 90 })
+  const sideAxes = Array.from({ length: HALF_WAYS }, (_, way) => typedAxes(viewAxes({ turn: turnOf(way), pitch: 0 })))
+  const planAxes = typedAxes(viewAxes({ turn: 0, pitch: 90 }))
 
   let resolved: Resolved | null = null
   let ready: Ready[] = []

@@ -25,9 +25,9 @@ export interface Ready {
   radius: number
   low: number
   high: number
-  /** Blooms and leaves alone: their top, and from–to across each of the first six ways round; empty when there are none. */
+  /** Blooms and leaves alone: their top, and across each of the first six ways round from (2 × way) and to; empty when there are none. */
   top: number
-  across: [from: number, to: number][]
+  across: Float64Array
   /** Has a bloom among its parts. */
   bloom: boolean
 }
@@ -41,7 +41,9 @@ const RIGHTS = Array.from({ length: HALF_WAYS }, (_, way): Point3 => {
 const measure = (parts: Float64Array): Omit<Ready, 'parts'> => {
   let [radius, low, high, top] = [0, 0, 0, Number.NEGATIVE_INFINITY]
   let bloom = false
-  const across = RIGHTS.map((): [number, number] => [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY])
+  const across = Float64Array.from({ length: 2 * HALF_WAYS }, (_, i) =>
+    i % 2 === 0 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY,
+  )
   for (let o = 0; o < parts.length; o += PART_STRIDE) {
     const [from, to] = reachAlong(parts, o, [0, 0, 1])
     low = Math.min(low, from)
@@ -56,9 +58,8 @@ const measure = (parts: Float64Array): Omit<Ready, 'parts'> => {
     if (to <= 0) continue
     RIGHTS.forEach((right, way) => {
       const [a, b] = reachAlong(parts, o, right)
-      const span = across[way]!
-      span[0] = Math.min(span[0], a)
-      span[1] = Math.max(span[1], b)
+      across[2 * way] = Math.min(across[2 * way]!, a)
+      across[2 * way + 1] = Math.max(across[2 * way + 1]!, b)
     })
   }
   return { radius, low, high, top, across, bloom }
@@ -71,12 +72,24 @@ const withoutHidden = (parts: Float64Array, vessel: Vessel): Float64Array => {
     if (z < -vessel.height) return false
     return reachIn(vessel, outerSection(vessel, heightFraction(vessel, z)), parts[o]!, parts[o + 1]!) < 1
   }
-  const kept: number[] = []
+  let end = 0
   for (let o = 0; o < parts.length; o += PART_STRIDE) {
     const hidden = parts[o] === 1 && parts[o + 4]! < -parts[o + 8]! && parts[o + 7]! < -parts[o + 8]!
-    if (!(hidden && inside(o + 2) && inside(o + 5))) kept.push(...parts.subarray(o, o + PART_STRIDE))
+    if (hidden && inside(o + 2) && inside(o + 5)) continue
+    if (end < o) parts.copyWithin(end, o, o + PART_STRIDE)
+    end += PART_STRIDE
   }
-  return Float64Array.from(kept)
+  return end < parts.length ? parts.slice(0, end) : parts
+}
+
+/** From–to of all blooms and leaves across one of the first six ways round, mm; from is more than to where there are none. */
+export const spanAcross = (ready: readonly Ready[], way: number): [from: number, to: number] => {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (let i = 0; i < ready.length; i++) {
+    from = Math.min(from, ready[i]!.across[2 * way]!)
+    to = Math.max(to, ready[i]!.across[2 * way + 1]!)
+  }
+  return [from, to]
 }
 
 /** Remembered as long as the stem keeps its shape (a curve belongs to one vessel). */
@@ -108,6 +121,9 @@ export interface Frame {
   middle: number
 }
 
+/** Both grids are made here: of two shapes of object each read of `mm` would be boxed. */
+const gridOf = (mm: number, zeroRow: number): Grid => ({ width: SIDE, height: SIDE, mm, zeroRow })
+
 /**
  * One scale for all views. It goes in steps (fourth roots of two) and the rim's row in steps of eight, so that a small
  * move leaves every other stem's pixels where they are.
@@ -124,6 +140,5 @@ export const frameFor = (ready: readonly Ready[], vessel: Vessel): Frame => {
   const side = Math.max(2 * radius, high - low)
   const mm = 2 ** (Math.ceil(Math.log2(side / (SIDE - SNAP)) * 4) / 4)
   const zeroRow = SNAP * Math.ceil(-low / mm / SNAP)
-  const grid = { width: SIDE, height: SIDE, mm, zeroRow }
-  return { grid, plan: { ...grid, zeroRow: SIDE / 2 }, side, middle: (low + high) / 2 }
+  return { grid: gridOf(mm, zeroRow), plan: gridOf(mm, SIDE / 2), side, middle: (low + high) / 2 }
 }

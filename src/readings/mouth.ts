@@ -12,6 +12,7 @@ import {
   isFull,
   outerSection,
   reachIn,
+  typedAxes,
   viewAxes,
 } from '../geometry/index.ts'
 import { type Ready, turnOf, WAYS } from './extents.ts'
@@ -39,8 +40,8 @@ export const mouthViews = (vessel: Vessel): MouthView[] => {
   grid.mm = Math.max(grid.mm, (2 * Math.max(rim.a, rim.b)) / MOUTH_SIDE)
   const inner = innerSection(vessel, 1)
   return Array.from({ length: WAYS }, (_, way) => {
-    const axes = viewAxes({ turn: turnOf(way), pitch: 45 })
-    const [c, s] = [axes.right[0], -axes.right[1]]
+    const axes = typedAxes(viewAxes({ turn: turnOf(way), pitch: 45 }))
+    const [c, s] = [axes.right[0]!, -axes.right[1]!]
     const closed = createCover(MOUTH_SIDE)
     let pixels = 0
     for (let r = 0; r < MOUTH_SIDE; r++)
@@ -109,6 +110,6 @@ export const mouthGap = (cover: Cover, { grid, axes }: MouthView): MouthGap => {
   }
   const X = ((at % side) + 0.5 - side / 2) * grid.mm
   const Y = (Math.floor(at / side) + 0.5 - grid.zeroRow) * grid.mm * Math.SQRT2
-  const [c, s] = [axes.right[0], -axes.right[1]]
+  const [c, s] = [axes.right[0]!, -axes.right[1]!]
   return { centre: [X * c + Y * s, -X * s + Y * c], radius: Math.sqrt(best) * grid.mm }
 }

@@ -10,7 +10,7 @@ import {
 } from '../colour/index.ts'
 import type { Engine } from './engine.ts'
 import { type OtherEyes, type Patch, throughOtherEyes } from './other-eyes.ts'
-import { labOnce, partColour } from './tones.ts'
+import { colourNumber, labOnce, partColour } from './tones.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
 import { notApplicable, shown } from './words.ts'
 
@@ -30,32 +30,36 @@ export interface Colours {
   eyes: OtherEyes
 }
 
-/** Visible areas by colour, each stem's id with it; pixels of all views. */
-const areasOf = (engine: Engine) => {
-  const { stems, vessel } = engine.resolved
-  const { pixels, vesselCode } = engine.seen()
-  const blooms = new Map<string, { area: number; ids: string[] }>()
-  const leaves = new Map<string, { area: number; ids: string[] }>()
-  stems.forEach((stem, i) => {
-    for (const [kind, map] of [
-      [0, blooms],
-      [1, leaves],
-    ] as const) {
-      const area = pixels[i * 4 + kind + 1]!
-      if (!(area > 0)) continue
-      const hex = partColour(stem, kind)
-      const known = map.get(hex)
-      if (known) {
-        known.area += area
-        known.ids.push(stem.id)
-      } else map.set(hex, { area, ids: [stem.id] })
-    }
-  })
-  return { blooms, leaves, vessel: { hex: vessel.colour, area: pixels[vesselCode]! } }
+/** A colour that is seen, how much of it, and its name among those that are merged: `bloom #rrggbb`. */
+interface SeenColour extends Patch {
+  id: string
 }
 
-const patchesOf = (seen: ReadonlyMap<string, { area: number }>): Patch[] =>
-  [...seen].map(([hex, { area }]) => ({ hex, area }))
+// By number of the colour: its place in the list that is being made, 1 and up.
+let places = new Uint16Array(64)
+
+/** Visible areas of blooms (0) or leaves (1) by colour; pixels of all views. */
+const coloursOf = (engine: Engine, kind: 0 | 1): SeenColour[] => {
+  const { stems } = engine.resolved
+  const { pixels } = engine.seen()
+  const tag = kind === 0 ? 'bloom ' : 'leaf '
+  const found: SeenColour[] = []
+  for (let i = 0; i < stems.length; i++) {
+    const area = pixels[i * 4 + kind + 1]!
+    if (!(area > 0)) continue
+    const hex = partColour(stems[i]!, kind)
+    const n = colourNumber(hex)
+    if (n >= places.length) {
+      const wider = new Uint16Array(2 * n)
+      wider.set(places)
+      places = wider
+    }
+    if (places[n] === 0) places[n] = found.push({ hex, area, id: tag + hex })
+    else found[places[n]! - 1]!.area += area
+  }
+  for (let i = 0; i < found.length; i++) places[colourNumber(found[i]!.hex)] = 0
+  return found
+}
 
 const sumOf = (items: readonly ColourArea[]): number => items.reduce((sum, { area }) => sum + area, 0)
 
@@ -65,42 +69,55 @@ const grown = (before: PaletteHarmony, area: number, more: readonly ColourArea[]
 
 /** Null when neither bloom nor leaf is seen. */
 export const measureColours = (engine: Engine): Colours | null => {
-  const { light, linen } = engine.resolved.document.setting
-  const { blooms, leaves, vessel } = areasOf(engine)
-  if (blooms.size + leaves.size === 0) return null
+  const { document, vessel } = engine.resolved
+  const { light, linen } = document.setting
+  const blooms = coloursOf(engine, 0)
+  const leaves = coloursOf(engine, 1)
+  if (blooms.length + leaves.length === 0) return null
   const lit = (hex: string): Lab => (light === 'daylight' ? labOnce(hex) : labUnderLight(hex, light))
-  const items = (map: typeof blooms, of: (hex: string) => Lab, tag: string): ColourArea[] =>
-    [...map].map(([hex, { area }]) => ({ lab: of(hex), area, id: `${tag} ${hex}` }))
-  const bloomItems = items(blooms, lit, 'bloom')
-  const leafItems = items(leaves, lit, 'leaf')
+  const items = (colours: readonly SeenColour[], of: (hex: string) => Lab): ColourArea[] =>
+    colours.map(({ hex, area, id }) => ({ lab: of(hex), area, id }))
+  const bloomItems = items(blooms, lit)
+  const leafItems = items(leaves, lit)
   const flowers = paletteHarmony(bloomItems)
   const seen = sumOf(bloomItems)
   const plants = leafItems.length > 0 ? grown(flowers, seen, leafItems) : flowers
-  const body = { lab: lit(vessel.hex), area: vessel.area }
-  const all = vessel.area > 0 ? grown(plants, seen + sumOf(leafItems), [body]) : plants
+  const { pixels, vesselCode } = engine.seen()
+  const body = { lab: lit(vessel.colour), area: pixels[vesselCode]! }
+  const all = body.area > 0 ? grown(plants, seen + sumOf(leafItems), [body]) : plants
   // Greens alone are still colours: range and chroma are then theirs.
   const of = (flowers.groups.length > 0 ? flowers : plants).groups
   const ground = lit(linen)
-  const mean = (f: (lab: Lab) => number): number => of.reduce((sum, g) => sum + g.share * f(g.lab), 0)
-  const light_ = of.map((g) => g.lab[0])
+  let [darkest, lightest, chromaMean, groundContrast] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, 0]
+  for (const { lab, share } of of) {
+    darkest = Math.min(darkest, lab[0])
+    lightest = Math.max(lightest, lab[0])
+    chromaMean += share * Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2])
+    groundContrast += share * deltaE2000(lab, ground)
+  }
   return {
     flowers,
     plants,
     all,
     // Cloth counts as much as all that stands on it: how much of it is seen depends on where one sits. Ours.
     linen: grown(all, 1, [{ lab: ground, area: 1 }]),
-    daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOnce, 'bloom')),
-    lightnessRange: Math.max(...light_) - Math.min(...light_),
-    chromaMean: mean((lab) => Math.hypot(lab[1], lab[2])),
-    groundContrast: mean((lab) => deltaE2000(lab, ground)),
-    eyes: throughOtherEyes(patchesOf(blooms), patchesOf(leaves)),
+    daylight: light === 'daylight' ? flowers : paletteHarmony(items(blooms, labOnce)),
+    lightnessRange: lightest - darkest,
+    chromaMean,
+    groundContrast,
+    eyes: throughOtherEyes(blooms, leaves),
   }
 }
 
-/** Stems behind a merged colour: its ids are `bloom #rrggbb`. */
+/** Stems behind a merged colour, those that are seen: its ids are `bloom #rrggbb`. */
 export const stemsOfGroup = (engine: Engine, ids: readonly string[]): string[] => {
-  const { blooms } = areasOf(engine)
-  return ids.flatMap((id) => (id.startsWith('bloom ') ? (blooms.get(id.slice(6))?.ids ?? []) : []))
+  const { stems } = engine.resolved
+  const { pixels } = engine.seen()
+  return ids.flatMap((id) => {
+    if (!id.startsWith('bloom ')) return []
+    const hex = id.slice(6)
+    return stems.flatMap((s, i) => (pixels[i * 4 + 1]! > 0 && partColour(s, 0) === hex ? [s.id] : []))
+  })
 }
 
 const OU_LUO =

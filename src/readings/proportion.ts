@@ -1,5 +1,5 @@
 import type { Engine } from './engine.ts'
-import { HALF_WAYS, turnOf } from './extents.ts'
+import { HALF_WAYS, spanAcross, turnOf } from './extents.ts'
 import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
 import type { Mark, ReadingResult } from './types.ts'
 import { formWords, hold, inMm, type Lengths, notApplicable, scoreOf } from './words.ts'
@@ -27,11 +27,7 @@ export const measureProportion = (engine: Engine): Proportion | null => {
   if (!(height > 0)) return null
   let [spread, way, from, to] = [0, 0, 0, 0]
   for (let w = 0; w < HALF_WAYS; w++) {
-    let [a, b] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    for (const { across } of ready) {
-      a = Math.min(a, across[w]![0])
-      b = Math.max(b, across[w]![1])
-    }
+    const [a, b] = spanAcross(ready, w)
     if (b - a > spread + 1e-6) [spread, way, from, to] = [b - a, w, a, b]
   }
   const width = Math.max(vessel.width, vessel.depth)

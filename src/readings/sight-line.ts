@@ -44,17 +44,24 @@ const undersideOf = (engine: Engine): number | null => {
   return null
 }
 
-/** How far plants and vessel reach toward this seat or the one opposite, mm. */
-const reachToward = (engine: Engine, way: number): { plants: number; vessel: number } => {
-  const { vessel } = engine.resolved
-  const aside = (way + HALF_WAYS / 2) % HALF_WAYS
-  let plants = 0
-  for (const { across } of engine.ready) {
-    const [from, to] = across[aside]!
-    if (to > from) plants = Math.max(plants, -from, to)
+/** How far plants and vessel reach toward each seat or the one opposite, mm: whichever is more, and the vessel alone. */
+const reachEachWay = ({ resolved: { vessel }, ready }: Engine): { all: Float64Array; vessel: Float64Array } => {
+  const [all, body] = [new Float64Array(WAYS), new Float64Array(WAYS)]
+  const widest = widestSection(vessel)
+  for (let way = 0; way < WAYS; way++) {
+    const aside = (way + HALF_WAYS / 2) % HALF_WAYS
+    const [c, s] = cosSin(turnOf(aside))
+    let most = shownHalfWidth(vessel, widest, c, s)
+    body[way] = most
+    for (let i = 0; i < ready.length; i++) {
+      const { across } = ready[i]!
+      const from = across[2 * aside]!
+      const to = across[2 * aside + 1]!
+      if (to > from) most = Math.max(most, -from, to)
+    }
+    all[way] = most
   }
-  const [c, s] = cosSin(turnOf(aside))
-  return { plants, vessel: shownHalfWidth(vessel, widestSection(vessel), c, s) }
+  return { all, vessel: body }
 }
 
 type Unseen = 'no stems' | 'vessel' | 'plants'
@@ -66,9 +73,9 @@ export const measureSight = (engine: Engine): Sight | Unseen => {
   const { table } = resolved.document.setting
   if (!standsOnTable(resolved.vessel, table)) return 'vessel'
   const half = halfTable(table)
-  const reach = Array.from({ length: WAYS }, (_, way) => reachToward(engine, way))
-  if (reach.every((r) => r.vessel >= half)) return 'vessel'
-  const fits = reach.map((r) => Math.max(r.plants, r.vessel) < half)
+  const reach = reachEachWay(engine)
+  if (reach.vessel.every((r) => r >= half)) return 'vessel'
+  const fits = Array.from(reach.all, (r) => r < half)
   if (!fits.includes(true)) return 'plants'
   const { rows, stems, vessel } = guestView(engine)
   const pairs = new Array<number>(GUESTS).fill(0)

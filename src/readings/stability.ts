@@ -26,21 +26,29 @@ const DEGREE = Math.PI / 180
 const GRAVITY = 9.80665
 const WAYS = 72
 
-/** Tilt toward `way` (radians from x toward y) at which it goes over, degrees, and the room to that edge, mm. */
-const tiltOf = (vessel: Vessel, weight: Weight, way: number): { angle: number; room: number } => {
+/** From under the centre of mass to the edge of the foot toward `way` (radians from x toward y), mm. */
+const roomOf = (vessel: Vessel, { centre: [x, y] }: Weight, way: number): number => {
   const [c, s] = [Math.cos(way), Math.sin(way)]
-  const [x, y, z] = weight.centre
-  const room = shownHalfWidth(vessel, outerSection(vessel, 0), c, s) - (x * c + y * s)
-  if (room <= 0) return { angle: 0, room }
-  const run = weight.free ? (DENSITIES.water * 1e-6 * surfaceMoment_mm4(vessel, c, s)) / weight.mass_g : 0
-  return { angle: Math.atan2(room, Math.max(1e-6, z + vessel.height + run)) / DEGREE, room }
+  return shownHalfWidth(vessel, outerSection(vessel, 0), c, s) - (x * c + y * s)
+}
+
+/** Tilt toward `way` at which it goes over, degrees; `room` as above. */
+const tiltOf = (vessel: Vessel, weight: Weight, way: number, room: number): number => {
+  if (room <= 0) return 0
+  const run = weight.free
+    ? (DENSITIES.water * 1e-6 * surfaceMoment_mm4(vessel, Math.cos(way), Math.sin(way))) / weight.mass_g
+    : 0
+  return Math.atan2(room, Math.max(1e-6, weight.centre[2] + vessel.height + run)) / DEGREE
 }
 
 /** The same to the right as seen from each of the ways round. */
 export const tiltEachWay = ({ resolved: { vessel, ...rest } }: Engine): number[] => {
   const weight = weigh({ vessel, ...rest })
   // Turned by φ, what lies along (cos −φ, sin −φ) is at the right.
-  return Array.from({ length: ROUND }, (_, way) => tiltOf(vessel, weight, -turnOf(way) * DEGREE).angle)
+  return Array.from({ length: ROUND }, (_, i) => {
+    const way = -turnOf(i) * DEGREE
+    return tiltOf(vessel, weight, way, roomOf(vessel, weight, way))
+  })
 }
 
 /**
@@ -52,24 +60,27 @@ export const measureStability = (engine: Engine): Stability => {
   const { resolved, ready } = engine
   const { vessel } = resolved
   const weight = weigh(resolved)
-  const tiltToward = (way: number) => tiltOf(vessel, weight, way)
-  let best = { way: 0, ...tiltToward(0) }
-  const consider = (way: number): void => {
-    const here = tiltToward(way)
-    if (here.angle < best.angle - 1e-9 || (here.angle === 0 && here.room < best.room - 1e-9)) best = { way, ...here }
+  let [way, angle, room] = [0, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  const consider = (other: number): void => {
+    const roomThere = roomOf(vessel, weight, other)
+    const there = tiltOf(vessel, weight, other, roomThere)
+    if (there < angle - 1e-9 || (there === 0 && roomThere < room - 1e-9)) [way, angle, room] = [other, there, roomThere]
   }
   for (let i = 0; i < WAYS; i++) consider((i * 2 * Math.PI) / WAYS)
   // A rectangle turns over its sides, and these are among the ways; the rest is closed in on.
-  for (let step = Math.PI / WAYS; step > 1e-5; step /= 2)
-    for (const way of [best.way - step, best.way + step]) consider(way)
+  for (let step = Math.PI / WAYS; step > 1e-5; step /= 2) {
+    const middle = way
+    consider(middle - step)
+    consider(middle + step)
+  }
   const top = ready.reduce((most, r) => Math.max(most, r.top), 0) + vessel.height
   return {
     weight,
-    tipping_deg: best.angle,
-    toward_deg: (((best.way / DEGREE) % 360) + 360) % 360,
-    room_mm: best.room,
+    tipping_deg: angle,
+    toward_deg: (((way / DEGREE) % 360) + 360) % 360,
+    room_mm: room,
     spill: spillOf(vessel),
-    push_N: (Math.max(0, best.room) * (weight.mass_g / 1000) * GRAVITY) / top,
+    push_N: (Math.max(0, room) * (weight.mass_g / 1000) * GRAVITY) / top,
   }
 }
 

@@ -1,6 +1,6 @@
 import { harmonyScale, labOf, labUnderLight, paletteHarmony } from '../colour/index.ts'
 import type { Engine } from './engine.ts'
-import { HALF_WAYS, WAYS } from './extents.ts'
+import { HALF_WAYS, spanAcross, WAYS } from './extents.ts'
 import { ownSilhouette } from './seen.ts'
 import { measureSight } from './sight-line.ts'
 import { tiltEachWay } from './stability.ts'
@@ -75,11 +75,7 @@ const spread = (engine: Engine): WaysRound => ({
   scale: [0, 5000],
   worst: 'most',
   values: each((way) => {
-    let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    for (const { across } of engine.ready) {
-      from = Math.min(from, across[way % HALF_WAYS]![0])
-      to = Math.max(to, across[way % HALF_WAYS]![1])
-    }
+    const [from, to] = spanAcross(engine.ready, way % HALF_WAYS)
     return to > from ? to - from : null
   }),
 })

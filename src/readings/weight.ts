@@ -1,6 +1,7 @@
-import type { Point3 } from '../arrangement/index.ts'
+import type { Point3, Vessel } from '../arrangement/index.ts'
 import { DENSITIES, MECHANICS_MASS } from '../catalogue/index.ts'
 import {
+  type Body,
   heightFraction,
   innerSection,
   type Resolved,
@@ -69,48 +70,77 @@ export const loadOf = ({ curve, plant, stem }: ResolvedStem): Loaded => {
   return made
 }
 
+/** By curve, which belongs to one vessel and its water. */
+const asides = new WeakMap<StemCurve, number>()
+
 /** Water that the stalks push aside, mm³: taken off, for the level is given with the stems in it. */
 const pushedAside = (stem: ResolvedStem, level: number): number => {
   const { points, mouthIndex } = stem.curve
+  const before = asides.get(stem.curve)
+  if (before !== undefined) return before
   let length = 0
   for (let i = 3; i <= 3 * mouthIndex; i += 3) {
     const middle = (points[i + 2]! + points[i - 1]!) / 2
     if (middle > level) continue
     length += Math.hypot(points[i]! - points[i - 3]!, points[i + 1]! - points[i - 2]!, points[i + 2]! - points[i - 1]!)
   }
-  return (Math.PI / 4) * stem.plant.stemDiameter_mm.value ** 2 * length
+  const aside = (Math.PI / 4) * stem.plant.stemDiameter_mm.value ** 2 * length
+  asides.set(stem.curve, aside)
+  return aside
+}
+
+/** What is known of a vessel before anything stands in it. */
+interface Holder {
+  shell: Body
+  water: Body
+  vessel_g: number
+  mechanics_g: number
+  level: number
+}
+const holders = new WeakMap<Vessel, Holder>()
+
+const holderOf = (vessel: Vessel): Holder => {
+  const before = holders.get(vessel)
+  if (before) return before
+  const shell = shellOf(vessel)
+  const floor = innerSection(vessel, Math.min(1, vessel.wall / vessel.height + 0.01))
+  const floorArea = (vessel.plan === 'rectangular' ? 4 : Math.PI) * floor.a * floor.b
+  const holds = MECHANICS_MASS[vessel.mechanics]
+  const made: Holder = {
+    shell,
+    water: waterOf(vessel),
+    vessel_g: shell.volume_mm3 * DENSITIES[vessel.material] * MICRO,
+    mechanics_g: holds.fixed_g + holds.perFloor_g_mm2 * floorArea,
+    level: waterlineZ(vessel),
+  }
+  holders.set(vessel, made)
+  return made
 }
 
 /** Weighs vessel, water, mechanics and stems. Masses of stems are ranges from memory: an estimate. */
 export const weigh = ({ vessel, stems }: Resolved): Weight => {
-  const shell = shellOf(vessel)
-  const water = waterOf(vessel)
-  const level = waterlineZ(vessel)
-  const floor = innerSection(vessel, Math.min(1, vessel.wall / vessel.height + 0.01))
-  const floorArea = (vessel.plan === 'rectangular' ? 4 : Math.PI) * floor.a * floor.b
-  const holds = MECHANICS_MASS[vessel.mechanics]
-  const mechanics_g = holds.fixed_g + holds.perFloor_g_mm2 * floorArea
-  const vessel_g = shell.volume_mm3 * DENSITIES[vessel.material] * MICRO
-  const aside = stems.reduce((sum, s) => sum + pushedAside(s, level), 0)
+  const { shell, water, vessel_g, mechanics_g, level } = holderOf(vessel)
+  let aside = 0
+  for (let i = 0; i < stems.length; i++) aside += pushedAside(stems[i]!, level)
   const water_g = Math.max(0, water.volume_mm3 - aside) * DENSITIES.water * MICRO
   // Netting and tape sit at the mouth, a pin-holder on the floor.
   const mechanicsZ = vessel.mechanics === 'pin-holder' ? vessel.wall - vessel.height : -0.1 * vessel.height
-  let [mass, x, y, z] = [0, 0, 0, 0]
-  const add = (g: number, [px, py, pz]: Point3): void => {
-    mass += g
-    x += g * px
-    y += g * py
-    z += g * pz
-  }
-  add(vessel_g, [0, 0, shell.centre_mm - vessel.height])
-  add(water_g, [0, 0, water.centre_mm - vessel.height])
-  add(mechanics_g, [0, 0, mechanicsZ])
+  // Vessel, water and mechanics stand on the axis.
   let stems_g = 0
-  for (const stem of stems) {
-    const load = loadOf(stem)
-    stems_g += load.mass_g
-    add(load.mass_g, load.centre)
+  let x = 0
+  let y = 0
+  let z =
+    vessel_g * (shell.centre_mm - vessel.height) +
+    water_g * (water.centre_mm - vessel.height) +
+    mechanics_g * mechanicsZ
+  for (let i = 0; i < stems.length; i++) {
+    const { mass_g, centre } = loadOf(stems[i]!)
+    stems_g += mass_g
+    x += mass_g * centre[0]
+    y += mass_g * centre[1]
+    z += mass_g * centre[2]
   }
+  const mass = vessel_g + water_g + mechanics_g + stems_g
   const centre: Point3 = mass > 0 ? [x / mass, y / mass, z / mass] : [0, 0, -vessel.height / 2]
   return {
     mass_g: mass,

@@ -68,12 +68,14 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
   const end = (x: number): number | null => (Math.abs(x) >= NO_END ? null : x)
   const name_ = `${reading}.${m.key}`
   const range = BAND_RANGES[name_]
+  const wide: [number, number] = [scale[0], scale[1]]
   // What a person wants may lie beyond the ends of the gauge: there it goes on a little.
-  const reach = row?.own && range ? row.band.filter((x) => end(x) !== null) : []
-  const wide: [number, number] = [
-    Math.min(scale[0], ...reach.map((x) => Math.max(range![0], x - 0.1 * Math.abs(x)))),
-    Math.max(scale[1], ...reach.map((x) => Math.min(range![1], x + 0.1 * Math.abs(x)))),
-  ]
+  if (row?.own && range)
+    for (const x of row.band) {
+      if (end(x) === null) continue
+      wide[0] = Math.min(wide[0], Math.max(range[0], x - 0.1 * Math.abs(x)))
+      wide[1] = Math.max(wide[1], Math.min(range[1], x + 0.1 * Math.abs(x)))
+    }
   const held: Held = {
     key,
     name,

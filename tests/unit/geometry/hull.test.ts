@@ -1,20 +1,33 @@
 import { polygonArea as d3Area, polygonHull } from 'd3-polygon'
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { convexHull, latticePoints, polygonArea } from '../../../src/geometry/hull.ts'
+import { hullOfRows, latticePoints, polygonArea } from '../../../src/geometry/hull.ts'
 
 const points = fc.array(fc.tuple(fc.integer({ min: -40, max: 40 }), fc.integer({ min: -40, max: 40 })), {
   minLength: 3,
   maxLength: 60,
 })
 
+/** Corners of the hull of pixels, by the first and last one of each row; moved so that no row is under 0. */
+const hullOf = (list: readonly (readonly [number, number])[]): number[] => {
+  const first = new Int32Array(81).fill(81)
+  const last = new Int32Array(81).fill(-1)
+  for (const [x, y] of list) {
+    first[y + 40] = Math.min(first[y + 40]!, x + 40)
+    last[y + 40] = Math.max(last[y + 40]!, x + 40)
+  }
+  const rows = list.map(([, y]) => y + 40)
+  return hullOfRows(first, last, Math.min(...rows), Math.max(...rows)).map((v) => v - 40)
+}
+
 it('the hull has the area that d3-polygon finds', () => {
   fc.assert(
     fc.property(points, (list) => {
-      const flat = list.flat()
-      const hull = convexHull(flat).flatMap((i) => [flat[2 * i]!, flat[2 * i + 1]!])
+      const hull = hullOf(list)
       const theirs = polygonHull(list)
-      expect(Math.abs(polygonArea(hull))).toBeCloseTo(theirs ? Math.abs(d3Area(theirs)) : 0, 9)
+      expect(polygonArea(hull)).toBeCloseTo(theirs ? Math.abs(d3Area(theirs)) : 0, 9)
+      // As many corners: none of them lies on an edge.
+      if (theirs) expect(hull).toHaveLength(2 * theirs.length)
     }),
   )
 })
@@ -22,8 +35,7 @@ it('the hull has the area that d3-polygon finds', () => {
 it('counts the whole-number points in a hull as counting one by one does', () => {
   fc.assert(
     fc.property(points, (list) => {
-      const flat = list.flat()
-      const hull = convexHull(flat).flatMap((i) => [flat[2 * i]!, flat[2 * i + 1]!])
+      const hull = hullOf(list)
       let inside = 0
       for (let x = -40; x <= 40; x++)
         for (let y = -40; y <= 40; y++) {
@@ -51,4 +63,22 @@ it('one pixel is one pixel, a line is its pixels', () => {
   expect(latticePoints([3, 3, 3, 3])).toBe(1)
   expect(latticePoints([0, 0, 4, 0])).toBe(5)
   expect(latticePoints([])).toBe(0)
+})
+
+it('the hull of one pixel, of a row and of a column', () => {
+  expect(hullOf([[3, 3]])).toEqual([3, 3])
+  expect(
+    hullOf([
+      [0, 3],
+      [4, 3],
+      [2, 3],
+    ]),
+  ).toEqual([4, 3, 0, 3])
+  expect(
+    hullOf([
+      [2, 0],
+      [2, 5],
+      [2, 3],
+    ]),
+  ).toEqual([2, 0, 2, 5])
 })
