@@ -16,6 +16,7 @@ export interface Stability {
   toward_deg: number
   /** From under the centre of mass to the edge it turns over, mm that way. */
   room_mm: number
+  /** Null where there is no water, or none that can run. */
   spill: Spill | null
   /** A level push at the height of the highest flower that tips it, N. */
   push_N: number
@@ -79,10 +80,15 @@ export const measureStability = (engine: Engine): Stability => {
     tipping_deg: angle,
     toward_deg: (((way / DEGREE) % 360) + 360) % 360,
     room_mm: room,
-    spill: spillOf(vessel),
+    // As when it tips: the foam is taken to fill the vessel, and water that it holds does not run.
+    spill: vessel.mechanics === 'foam' ? null : spillOf(vessel),
     push_N: (Math.max(0, room) * (weight.mass_g / 1000) * GRAVITY) / top,
   }
 }
+
+/** Is there water, all of it held by foam? */
+const bound = (engine: Engine, { weight }: Stability): boolean =>
+  engine.resolved.vessel.mechanics === 'foam' && weight.water_g > 0
 
 const partsOf = (engine: Engine, m: Stability) => {
   const { document } = engine.resolved
@@ -92,7 +98,9 @@ const partsOf = (engine: Engine, m: Stability) => {
     value: m.tipping_deg,
     unit: '°',
     scale: [0, 60],
-    rule: 'The least tilt, any way, at which the plumb line of the centre of mass leaves the foot; water that runs is reckoned in.',
+    rule: `The least tilt, any way, at which the plumb line of the centre of mass leaves the foot; ${
+      bound(engine, m) ? 'soaked foam holds its water, so none is reckoned to run.' : 'water that runs is reckoned in.'
+    }`,
   })
   const spill = m.spill
     ? hold('stability', document, {
@@ -132,7 +140,11 @@ const because = (engine: Engine, m: Stability): Because => {
         weight.water_g,
         'g',
         [0, heavy],
-        'To the waterline, less what the stalks push aside. Water low down steadies it: what is drunk must be topped up.',
+        `To the waterline, less what the stalks push aside. Water low down steadies it: what is drunk must be topped up.${
+          bound(engine, m)
+            ? ' Soaked foam is taken to fill the vessel and holds all of it: it does not spill. What stands round or over a smaller block would.'
+            : ''
+        }`,
         memory,
       ),
       shown(
@@ -145,7 +157,11 @@ const because = (engine: Engine, m: Stability): Because => {
         statics,
       ),
     ],
-    how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of tipping and spilling.',
+    how: spill
+      ? 'Full inside each band, falling smoothly outside it; the score is the geometric mean of tipping and spilling.'
+      : `Full inside its band, falling smoothly outside it; the score is tipping alone, for ${
+          bound(engine, m) ? 'foam holds the water' : 'there is no water to spill'
+        }.`,
     trust:
       'An estimate at rest on a level table: masses of stems are ranges from memory, and a draught, a child or a dog push harder. Try the vessel with water before the day; the venue’s rules come first.',
   }

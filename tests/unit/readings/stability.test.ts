@@ -44,6 +44,19 @@ describe('a person asks whether it will stand', () => {
       inVessel(mound(6), { width: 240, depth: 240, height: 60, mechanics, wall: 3 })
     expect(tipping(held('foam'))).toBeGreaterThan(tipping(held('none')))
   })
+  it('water bound in foam does not spill: it is told from a bowl of water just as full, and in words', () => {
+    const full = (mechanics: Vessel['mechanics']) => stability(inVessel(mound(6), { mechanics, waterFill: 0.95 }))
+    const [foam, open] = [full('foam'), full('netting')]
+    expect(open.values.spillAngle_deg as number).toBeLessThan(8)
+    expect([foam.values.spillAngle_deg, foam.values.spillToward_deg]).toEqual([null, null])
+    expect(foam.score).toBeGreaterThan(open.score! + 5)
+    const told = JSON.stringify(foam.because)
+    expect(told).toMatch(/foam holds its water, so none is reckoned to run/)
+    expect(told).toMatch(/it does not spill\. What stands round or over a smaller block would/)
+    expect(told).not.toMatch(/before water spills/)
+    expect(JSON.stringify(open.because)).not.toMatch(/foam/)
+    expect(full('none').values.spillAngle_deg).toBe(open.values.spillAngle_deg)
+  })
   it('one that leans its weight over the edge does not stand at all', () => {
     const heavy = Array.from({ length: 30 }, (_, i) => stem(`s${i}`, [400, i - 15, 100]))
     expect(tipping(inVessel(heavy, { ...bud, material: 'resin', waterFill: 0 }))).toBe(0)
