@@ -1,5 +1,6 @@
 import type { Point2 } from '../arrangement/index.ts'
 import { bandOf } from './bands.ts'
+import { dentCentre, largestDent } from './dents.ts'
 import type { Engine } from './engine.ts'
 import { SIDE, turnOf } from './extents.ts'
 import type { MouthGap } from './mouth.ts'
@@ -11,9 +12,14 @@ export interface Space {
   voidFraction: number
   /** The part of it that is open to the outside: air. The rest is closed in by mass: holes. */
   airFraction: number
-  /** Diameter of the largest circle in a gap enclosed by mass, the worst way round, mm; 0 where there is none. */
+  /**
+   * Diameter of the largest circle in a gap enclosed by mass, the worst way round, or in a crater seen from above, mm; 0
+   * where there is none.
+   */
   hole: number
-  /** Where: way round (degrees) and place in that elevation. */
+  /** It is seen from above. */
+  above: boolean
+  /** Where: way round (degrees; 0 from above) and place in that elevation, or in the plan. */
   turn: number
   centre: Point2
   /** Largest extent of what stands over the rim, mm, over all ways round. */
@@ -44,6 +50,8 @@ export const measureSpace = (engine: Engine): Space | null => {
     }
   })
   const w = air[worst]!
+  const crater = largestDent(engine)
+  const above = crater.radius > w.radius
   const mouth = engine.mouth()
   const mouthShowing = Math.max(...mouth)
   const mouthWay = mouth.indexOf(mouthShowing)
@@ -54,9 +62,10 @@ export const measureSpace = (engine: Engine): Space | null => {
   return {
     voidFraction: mean((a) => 1 - a.massPixels / a.hullPixels),
     airFraction: mean((a) => 1 - (a.massPixels + a.enclosed) / a.hullPixels),
-    hole: 2 * w.radius * mm,
-    turn: turnOf(worst),
-    centre: [x(w.column), z(w.row)],
+    hole: 2 * (above ? crater : w).radius * mm,
+    above,
+    turn: above ? 0 : turnOf(worst),
+    centre: above ? dentCentre(crater, mm) : [x(w.column), z(w.row)],
     reach,
     mouthShowing,
     mouthTurn: turnOf(mouthWay),
@@ -68,10 +77,18 @@ export const measureSpace = (engine: Engine): Space | null => {
 /** A hole narrower than this is a chink between two petals and is not marked, mm. Ours. */
 const LEAST_HOLE = 8
 
-/** `seen from the front, 150 mm over the rim and 40 mm to the left of the middle` */
-export const holeWords = ({ turn, centre: [x, z] }: Pick<Space, 'turn' | 'centre'>, lengths: Lengths): string => {
-  const aside =
-    Math.abs(x) < 5 ? 'in the middle' : `${lengths(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'} of the middle`
+/** `40 mm to the left of the middle` */
+const asideWords = (x: number, lengths: Lengths): string =>
+  Math.abs(x) < 5 ? 'in the middle' : `${lengths(Math.abs(x))} to the ${x > 0 ? 'right' : 'left'} of the middle`
+
+/** `seen from the front, 150 mm over the rim and 40 mm to the left of the middle`, `seen from above, …` */
+export const holeWords = (
+  { above, turn, centre: [x, z] }: Pick<Space, 'above' | 'turn' | 'centre'>,
+  lengths: Lengths,
+): string => {
+  const aside = asideWords(x, lengths)
+  if (above)
+    return `seen from above, ${Math.abs(z) < 5 ? aside : `${aside} and ${lengths(Math.abs(z))} ${z > 0 ? 'behind' : 'before'} it`}`
   return `seen from ${sideWords(turn)}, ${lengths(z)} over the rim and ${aside}`
 }
 
@@ -96,7 +113,7 @@ const partsOf = (engine: Engine, s: Space, lengths: Lengths) => {
     value: share,
     unit: '',
     scale: [0, 0.5],
-    rule: 'Largest circle in a gap that blooms and leaves close in, the worst way round, against the widest extent.',
+    rule: 'Largest circle in a gap that blooms and leaves close in, the worst way round or in a crater seen from above (where poured water would stand, deeper than a quarter of the height), against the widest extent.',
   })
   const band = bandOf('negative-space', 'holeShare', document)!
   const most = Math.max(1, 0.5 * s.reach)
@@ -147,8 +164,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
   if (s.hole >= LEAST_HOLE)
     marks.push({
       kind: 'circle',
-      view: 'elevation',
-      turn: s.turn,
+      ...(s.above ? { view: 'plan' } : { view: 'elevation', turn: s.turn }),
       centre: s.centre,
       radius: s.hole / 2,
       label: `hole ⌀ ${lengths(s.hole)}`,
@@ -173,7 +189,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
       mouthShowing: s.mouthShowing,
       mouthGap_mm: 2 * s.gap.radius,
       holeShare: share,
-      holeTurn_deg: s.turn,
+      holeTurn_deg: s.above ? null : s.turn,
       mouthTurn_deg: s.mouthTurn,
     },
     because: {
