@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { useStudio } from '../../state/index.ts'
 import type { ListView } from './derived.ts'
 
-/** Colours by the number of heads that carry them, with the names that the palette's own file gives. */
+/** Colours in use by the size of the heads that carry them. */
 export const PaletteStrip = ({ view }: { view: ListView }) => {
   const name = useStudio((s) => s.document.palette.name)
   const lit = useStudio((s) => s.lit)
@@ -24,7 +24,12 @@ export const PaletteStrip = ({ view }: { view: ListView }) => {
       <div className="head-line">
         <h2>Palette</h2>
         <span className="dim">
-          <i>{name}</i>, by size of heads
+          {name.trim() === '' ? null : (
+            <>
+              <i>{name}</i>,{' '}
+            </>
+          )}
+          by size of heads
         </span>
       </div>
       <div className="strip" aria-hidden="true">
