@@ -7,7 +7,7 @@ import { drawDimensions, drawMouth } from './furniture.ts'
 import { placeOf, tipPoint } from './handles.ts'
 import { isCovered } from './hit.ts'
 import { type Box, overlap } from './labels.ts'
-import { headBox, type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
+import { dimensionRoom, headBox, type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
 import { pathAt, type Stamp } from './outlines.ts'
 import { emptyPatch, type Patch, widenPatch } from './patch.ts'
 import { arrow, type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
@@ -54,8 +54,11 @@ export const drawMarks = (pen: Pen, scene: Scene, state: StudioState): string =>
   const drawn = new Set<string>()
   const { layout, shown, turn } = scene
   const lifted = known(scene, scene.lifted)
-  drawMouth(pen, layout, turn, shown.vessel, state.units)
-  drawDimensions(pen, layout, shown.vessel, scene.reaches.now(), state.units)
+  const taken = [
+    ...scene.lettering,
+    ...drawMouth(pen, layout, turn, shown.vessel, state.units),
+    ...drawDimensions(pen, layout, shown.vessel, scene.reaches.now(), state.units),
+  ]
 
   const marks = marksOf(state)
   const selected = known(scene, state.selection)
@@ -76,7 +79,7 @@ export const drawMarks = (pen: Pen, scene: Scene, state: StudioState): string =>
   const wishes = drawPhantom(pen, scene, new Map(shown.stems.map((s) => [s.id, s])), drawn)
   drawGrips(pen, scene, state, false, null)
   if (selected.length <= 2) for (const stem of selected) wishes.push(numberOf(layout, turn, stem.index, stem))
-  if (lifted.length === 0) drawLabels(pen, [...wishes, ...named], boundsOf(layout), freeIn(scene))
+  if (lifted.length === 0) drawLabels(pen, [...wishes, ...named], boundsOf(layout), freeIn(scene), taken)
   if (scene.ghost) {
     const alone = resolveArrangement({ ...shown.document, stems: [scene.ghost] }).stems[0]
     if (alone) drawGhost(pen, layout, turn, alone)
@@ -188,6 +191,7 @@ const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<
   anchor: placeOf(layout, 'elevation', turn, tipPoint(stem)),
   clear: 9,
   view: 'elevation',
+  line: [],
 })
 
 /** The advised position: outline in phantom line in both views, an arrow from where the head is now. */
@@ -232,7 +236,7 @@ const drawMarquee = (pen: Pen, { from, to }: { from: Point2; to: Point2 }): void
 /** The parts of the sheet where words may stand: clear of the dimensions at the right. */
 const boundsOf = (layout: Layout): Record<ViewName, Box> => {
   const split = splitOf(layout)
-  const right = layout.compact ? 34 : 62
+  const right = dimensionRoom(layout)
   return {
     elevation: { x: 6, y: 6, width: layout.width - right - 6, height: layout.tableY - 12 },
     plan: { x: 6, y: split + 20, width: layout.width - 12, height: layout.height - split - 56 },

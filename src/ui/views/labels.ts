@@ -20,6 +20,22 @@ export interface Asked {
 export const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
 
+const ends = (a: number, b: number, from: number, to: number): [number, number] | null => {
+  if (a === b) return a >= from && a <= to ? [0, 1] : null
+  const [p, q] = [(from - a) / (b - a), (to - a) / (b - a)]
+  return p < q ? [p, q] : [q, p]
+}
+
+/** Whether a line through these points goes through a rectangle (each piece clipped by Liang and Barsky's rule, 1984). */
+export const crosses = (points: readonly Point2[], { x, y, width, height }: Box): boolean =>
+  points.some((to, i) => {
+    const from = points[i - 1]
+    if (!from) return false
+    const [across, up] = [ends(from[0], to[0], x, x + width), ends(from[1], to[1], y, y + height)]
+    if (!across || !up) return false
+    return Math.max(across[0], up[0], 0) <= Math.min(across[1], up[1], 1)
+  })
+
 const DISTANCES = [26, 44, 66, 92, 122, 156, 194, 236]
 const WAYS = 16
 
@@ -47,6 +63,40 @@ export const placeLabel = (asked: Asked, within: Box, isFree: (box: Box) => bool
       if (inside && isFree(box)) return box
     }
   return null
+}
+
+/** Words stand so far over or under their line, px. Ours. */
+const OFF_LINE = 3
+const ALONG_STEP = 8
+
+/**
+ * Places words just over or under the level line that they name, as far right as there is room: where least is hidden.
+ * @param line ends and height of the line on the sheet
+ * @param cost how bad it is to stand on a rectangle: 0 not at all; Infinity not to be done
+ * @returns the best place; right over the right end when there is none that can be done
+ */
+export const placeOnLine = (
+  { from, to, y }: { from: number; to: number; y: number },
+  { width, height }: Pick<Box, 'width' | 'height'>,
+  within: Box,
+  cost: (box: Box) => number,
+): Box => {
+  const right = Math.min(to, within.x + within.width)
+  const rows = [y - OFF_LINE - height, y + OFF_LINE]
+  let best: Box = { x: right - width, y: rows[0]!, width, height }
+  let least = Infinity
+  for (let x = right - width; x >= Math.max(from, within.x); x -= ALONG_STEP)
+    for (const top of rows) {
+      if (top < within.y || top + height > within.y + within.height) continue
+      const box = { x, y: top, width, height }
+      const price = cost(box)
+      if (price < least) {
+        best = box
+        least = price
+      }
+      if (price === 0) return box
+    }
+  return best
 }
 
 /** The leader of placed words: from the thing to the near side of the words. */

@@ -127,6 +127,9 @@ export const headBox = (layout: Layout, view: ViewName): Box => ({
   height: layout.compact ? 30 : 66,
 })
 
+/** Room of the upright dimensions at the right, CSS px. */
+export const dimensionRoom = ({ compact }: Layout): number => (compact ? 34 : 62)
+
 /** Room of the buttons that turn, at the lower left. */
 export const turnBox = ({ height }: Layout): Box => ({ x: 0, y: height - 66, width: 160, height: 66 })
 

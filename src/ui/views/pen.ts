@@ -1,5 +1,6 @@
 import type { Point2 } from '../../arrangement/index.ts'
 import { CAPTION, LETTERING, TOKENS } from '../theme/tokens.ts'
+import type { Box } from './labels.ts'
 
 export type Pen = CanvasRenderingContext2D
 
@@ -113,7 +114,11 @@ export interface TextLook {
   turned?: number
 }
 
-export const text = (pen: Pen, x: number, y: number, words: string, look: TextLook = {}): void => {
+/** Letters on their line, height over it and depth below, as parts of their size. Ours, for our two faces. */
+const [RISE, FALL] = [0.8, 0.25]
+
+/** Sets words. @returns the upright rectangle that they take up */
+export const text = (pen: Pen, x: number, y: number, words: string, look: TextLook = {}): Box => {
   pen.save()
   pen.translate(x, y)
   if (look.turned) pen.rotate(look.turned)
@@ -128,36 +133,56 @@ export const text = (pen: Pen, x: number, y: number, words: string, look: TextLo
   }
   pen.fillStyle = look.colour ?? TOKENS.ink
   pen.fillText(words, 0, 0)
+  const wide = pen.measureText(words).width
   pen.restore()
+  const px = Number(/(\d+)px/.exec(look.font ?? '')?.[1] ?? LETTER_PX)
+  const left = look.align === 'center' ? -wide / 2 : look.align === 'right' ? -wide : 0
+  return look.turned
+    ? { x: x - RISE * px, y: y + left, width: (RISE + FALL) * px, height: wide }
+    : { x: x + left, y: y - RISE * px, width: wide, height: (RISE + FALL) * px }
 }
 
 const ALONG = { right: 0, down: Math.PI / 2, left: Math.PI, up: -Math.PI / 2 } as const
 
-/** A level dimension between x1 and x2 at height y; extension lines come from `from`. */
+/**
+ * A level dimension between x1 and x2 at height y; extension lines come from `from`. The figure stands beside the axis, which
+ * would strike it through; where it has no room between the arrows, outside them (ISO 129-1).
+ * @returns the rectangle of the figure
+ */
 export const levelDimension = (
   pen: Pen,
   [x1, x2]: Point2,
   y: number,
   from: number,
   words: string,
-  atX: number,
-): void => {
+  axisX: number,
+): Box => {
   const beyond = y > from ? 5 : -5
   for (const x of [x1, x2]) line(pen, x, from, x, y + beyond)
   line(pen, x1, y, x2, y)
   arrow(pen, x1, snap(y), ALONG.left, TOKENS.ink2)
   arrow(pen, x2, snap(y), ALONG.right, TOKENS.ink2)
-  text(pen, atX, y - 4, words, { align: 'center', plate: true })
+  pen.font = lettering()
+  const half = pen.measureText(words).width / 2
+  const clear = half + 6
+  const middle = (x1 + x2) / 2
+  const beside = Math.abs(middle - axisX) < clear ? axisX - clear : middle
+  const inside = beside - half >= x1 + 9 && beside + half <= x2 - 9
+  const at = inside ? beside : x2 + 8 + half
+  return text(pen, at, inside ? y - 4 : y + 4, words, { align: 'center', plate: true })
 }
 
-/** An upright dimension between y1 (above) and y2 at x; extension lines come from `from`, or there are none. */
+/**
+ * An upright dimension between y1 (above) and y2 at x; extension lines come from `from`, or there are none.
+ * @returns the rectangle of the figure
+ */
 export const uprightDimension = (
   pen: Pen,
   [y1, y2]: Point2,
   x: number,
   from: [number | null, number | null],
   words: string,
-): void => {
+): Box => {
   if (from[0] !== null) line(pen, from[0], y1, x + 5, y1)
   if (from[1] !== null) line(pen, from[1], y2, x + 5, y2)
   line(pen, x, y1, x, y2)
@@ -165,5 +190,5 @@ export const uprightDimension = (
   const inside = y2 - y1 >= 20
   arrow(pen, snap(x), y1, inside ? ALONG.up : ALONG.down, TOKENS.ink2)
   arrow(pen, snap(x), y2, inside ? ALONG.down : ALONG.up, TOKENS.ink2)
-  text(pen, x - 4, (y1 + y2) / 2, words, { align: 'center', plate: true, turned: -Math.PI / 2 })
+  return text(pen, x - 4, (y1 + y2) / 2, words, { align: 'center', plate: true, turned: -Math.PI / 2 })
 }

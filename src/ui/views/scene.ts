@@ -5,6 +5,7 @@ import { type Painter, shownOf, useStudio } from '../../state/index.ts'
 import { drawHand, drawMarks, handPatch, marksKey } from './draw-live.ts'
 import { drawGround, drawLettering } from './furniture.ts'
 import { stemIndexAt } from './hit.ts'
+import type { Box } from './labels.ts'
 import type { Draw } from './layers.ts'
 import { type Layout, layOut, type Sizes, sizesOf, VIEWS, type ViewName } from './layout.ts'
 import { createMoving, type Moving } from './moving.ts'
@@ -35,6 +36,8 @@ export interface Scene {
   reaches: Reaches
   /** Stems in the hand, drawn apart. */
   lifted: readonly string[]
+  /** Where the words of the still layer stand. */
+  lettering: readonly Box[]
   marquee: Marquee | null
   /** What a touch would place. */
   ghost: Stem | null
@@ -87,6 +90,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     outlines: createOutlines(painter, surface.live),
     reaches: createReaches(painter, surface.live, surface.failed),
     lifted: NONE,
+    lettering: [],
     marquee: null,
     ghost: null,
     phantom: null,
@@ -194,7 +198,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
       const { layout, turn, shown } = scene
       drawGround(pen, layout, turn)
       for (const view of VIEWS) drawStill(pen, layout, view, turn, scene.stills.of(view))
-      drawLettering(pen, layout, turn, shown.vessel, state().units)
+      scene.lettering = drawLettering(pen, layout, turn, shown.vessel, state().units)
       scene.counts.stillDraws += 1
       scene.counts.stills = VIEWS.map((view) => scene.stills.of(view)?.picture.options.quality ?? 'none').join(' ')
     },
