@@ -1,5 +1,6 @@
 import type { Edit, Mechanics } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import { aboutNeck } from './advise-neck.ts'
 import { aboutDry, aboutUnder } from './advise-water.ts'
 import { bandOf } from './bands.ts'
 import { openingFor, thicknessOf } from './crowding.ts'
@@ -8,7 +9,7 @@ import { reasonsOf, WHY } from './loose-words.ts'
 import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import { ontoPins, steeper, toRim } from './mend-stems.ts'
 import type { Idea, Topic } from './trial.ts'
-import { leftOf, named, percent } from './words.ts'
+import { type Lengths, leftOf, named, percent } from './words.ts'
 
 const FILL: Partial<Record<Mechanics, string>> = {
   netting: 'Fill the mouth with crumpled netting (gloves and eye protection while cutting it)',
@@ -26,9 +27,10 @@ const betterIn = (engine: Engine, m: Mechanical): Mechanics[] => {
 
 const aboutLoose = (engine: Engine, m: Mechanical): Topic => {
   const { vessel, stems } = engine.resolved
-  const loose = stemsWhere(engine, (i) => m.holds[i]!.loose !== null)
+  // What does not go in is told apart (advise-neck.ts).
+  const loose = stemsWhere(engine, (i) => m.holds[i]!.loose !== null && m.holds[i]!.loose !== 'neck')
   const ids = loose.map((s) => s.id)
-  const why = reasonsOf(m.holds)[0]![0]
+  const why = reasonsOf(m.holds).find(([reason]) => reason !== 'neck')![0]
   const text =
     loose.length === 1
       ? `${named(loose)}, would not stay as drawn: it ${WHY[why][0]}. `
@@ -98,14 +100,16 @@ const aboutCrowding = (engine: Engine, m: Mechanical, most: number): Topic => {
 }
 
 /** What is amiss with how the stems are held and watered, and ideas against it. */
-export const adviseMechanics = (engine: Engine): Topic[] => {
+export const adviseMechanics = (engine: Engine, lengths: Lengths): Topic[] => {
   const m = measureMechanics(engine)
   if (!m) return []
   const most = bandOf('mechanics', 'crowding', engine.resolved.document)?.band[1] ?? 1
   const topics: Topic[] = []
-  if (m.holds.some((h) => h.loose)) topics.push(aboutLoose(engine, m))
+  if (m.holds.some((h) => h.loose === 'neck')) topics.push(aboutNeck(engine, m, lengths))
+  if (m.holds.some((h) => h.loose && h.loose !== 'neck')) topics.push(aboutLoose(engine, m))
   if (m.holds.some((h) => h.dry)) topics.push(aboutDry(engine, m))
-  if (m.crowding > most) topics.push(aboutCrowding(engine, m, most))
+  const goIn = stemsWhere(engine, (i) => m.holds[i]!.loose !== 'neck').map(thicknessOf)
+  if (goIn.length > 0 && (openingFor(goIn) / m.opening_mm) ** 2 > most) topics.push(aboutCrowding(engine, m, most))
   if (m.under.some(Boolean)) topics.push(aboutUnder(engine, m))
   return topics
 }

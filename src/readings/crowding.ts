@@ -31,13 +31,18 @@ export const openingFor = (diameters: readonly number[]): number => {
   return Math.sqrt(need)
 }
 
+const necks = new WeakMap<Vessel, HalfSection>()
+
 /** The narrowest inner section from the rim down to half of the height: all stems pass it. */
 export const neckOf = (vessel: Vessel): HalfSection => {
+  const before = necks.get(vessel)
+  if (before) return before
   let neck = innerSection(vessel, 1)
   for (let f = 0.5; f < 1; f += 0.05) {
     const here = innerSection(vessel, f)
     if (here.a > 0 && here.a < neck.a) neck = here
   }
+  necks.set(vessel, neck)
   return neck
 }
 

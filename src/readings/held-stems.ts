@@ -10,10 +10,11 @@ import {
   type StemCurve,
   waterlineZ,
 } from '../geometry/index.ts'
+import { neckOf, thicknessOf } from './crowding.ts'
 import { loadOf } from './weight.ts'
 
 /** Why a stem would not stay as it is drawn. */
-export type Loose = 'outside' | 'rim' | 'slips' | 'slides' | 'lifts' | 'shallow' | 'far' | 'pins'
+export type Loose = 'neck' | 'outside' | 'rim' | 'slips' | 'slides' | 'lifts' | 'shallow' | 'far' | 'pins'
 
 /** How a stem is held. Degrees and mm. */
 export interface Hold {
@@ -145,7 +146,10 @@ const restOf = (stem: ResolvedStem, vessel: Vessel): Rest => {
     return propped(lean_deg, depth, overhang, { floor: onFloor, wall })
   }
   const outside = reachIn(vessel, rim, px, py) > 1
-  const loose = outside ? 'outside' : grip ? gripped(grip) : leaning()
+  const neck = neckOf(vessel)
+  // A stem is as good as round and does not give: what is thicker than the neck does not go in, whatever is at the rim.
+  const thick = thicknessOf(stem) > 2 * Math.min(neck.a, neck.b)
+  const loose = thick ? 'neck' : outside ? 'outside' : grip ? gripped(grip) : leaning()
   const corner = (): number =>
     Math.atan2(exitFrom(vessel, foot, px, py, -ux, -uy), (1 - floor) * vessel.height) / DEGREE
   const moves = loose === 'slips' || loose === 'slides'
@@ -157,7 +161,7 @@ const restOf = (stem: ResolvedStem, vessel: Vessel): Rest => {
       loose,
       dry: vessel.mechanics !== 'foam' && ez > waterlineZ(vessel) - TOUCH,
     },
-    gap_mm: vessel.mechanics === 'none' && !outside ? exitFrom(vessel, rim, px, py, ux, uy) : 0,
+    gap_mm: vessel.mechanics === 'none' && !outside && !thick ? exitFrom(vessel, rim, px, py, ux, uy) : 0,
     settles: moves && Math.abs(corner() - lean_deg) <= SLACK_DEG,
   }
   known.set(stem.curve, rest)

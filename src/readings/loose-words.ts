@@ -3,6 +3,10 @@ import { listed } from './words.ts'
 
 /** Why a stem would not stay: said of one and of several. */
 export const WHY: Record<Loose, [one: string, several: string]> = {
+  neck: [
+    'is thicker than the neck of the vessel and does not go in',
+    'are thicker than the neck of the vessel and do not go in',
+  ],
   outside: ['crosses outside the mouth', 'cross outside the mouth'],
   rim: ['has nothing to lean on before the rim', 'have nothing to lean on before the rim'],
   slips: ['would slip on the floor', 'would slip on the floor'],

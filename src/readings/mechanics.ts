@@ -18,7 +18,7 @@ const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
     value: m.crowding,
     unit: '',
     scale: [0, 1],
-    rule: `The smallest opening that ${stems.length} such stems pass is ${lengths(m.needed_mm)} across, the neck ${lengths(m.opening_mm)}; as areas, so that 1 is as tight as circles are known to pack (E. Specht). Stems that cross need slack.`,
+    rule: `The smallest opening that ${stems.length === 1 ? 'such a stem passes' : `${stems.length} such stems pass`} is ${lengths(m.needed_mm)} across, the neck ${lengths(m.opening_mm)}; as areas, so that 1 is as tight as circles are known to pack (E. Specht). Stems that cross need slack.`,
   })
   const kept = held(
     'heldShare',
@@ -99,6 +99,7 @@ const marksOf = (engine: Engine, m: Mechanical, { crowding }: ReturnType<typeof 
   const marks: Mark[] = []
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   const first = [
+    { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.loose === 'neck'), label: 'does not go into the neck' },
     { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.loose !== null), label: 'would not stay' },
     { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.dry), label: 'end out of water' },
     { kind: 'stems' as const, ids: ids((i) => m.under[i]!), label: 'leaf or bloom under water' },

@@ -23,6 +23,39 @@ describe('a person asks whether the stems stay where they are drawn', () => {
     expect(loose(inVessel(rose, { mechanics: 'tape-grid' }))).toEqual([])
     expect(loose(inVessel(rose, { mechanics: 'netting' }))).toEqual([])
   })
+  it('a stem thicker than the neck does not go in, and is told by its name', () => {
+    const amaryllis = (width: number, over: Partial<Vessel> = {}) =>
+      inVessel([stem('amaryllis', [0, 0, 200])], { ...BUD, width, depth: width, ...over })
+    // A ball's stem is 5 mm thick, the walls 3.
+    const narrow = mechanics(amaryllis(10), true)
+    expect([narrow.values.unsupported, narrow.values.unsupportedWhy]).toEqual([['amaryllis'], ['neck']])
+    expect(narrow.values.heldShare).toBe(0)
+    expect(narrow.marks[0]).toEqual({ kind: 'stems', ids: ['amaryllis'], label: 'does not go into the neck' })
+    expect(narrow.because!.main.rule).toMatch(/1 is thicker than the neck of the vessel and does not go in\.$/)
+    expect(narrow.advice[0]!.text).toMatch(
+      /^1, a ball, does not go into the neck: it is 4 mm wide, the stem 5 mm\. Set it in a vessel like this one, 15 mm wide at the mouth: then none is left\.$/,
+    )
+    expect(narrow.advice.map((a) => a.text).join()).not.toMatch(/circles pack|neighbours/)
+    expect(loose(applyEdit(amaryllis(10), narrow.advice[0]!.edit!))).toEqual([])
+    // Whatever would hold it, and however wide the mouth is over the neck.
+    for (const held of ['netting', 'foam', 'pin-holder', 'tape-grid'] as const)
+      expect(loose(amaryllis(10, { mechanics: held })), held).toEqual(['amaryllis'])
+    const funnel: Partial<Vessel> = {
+      profile: [
+        [0, 1],
+        [0.6, 0.25],
+        [1, 1],
+      ],
+    }
+    expect(loose(amaryllis(40, funnel))).toEqual(['amaryllis'])
+    expect(loose(amaryllis(60, funnel))).toEqual([])
+    // A slot is as wide as its narrow side.
+    expect(loose(amaryllis(90, { plan: 'rectangular', depth: 10 }))).toEqual(['amaryllis'])
+  })
+  it('the wider the neck, the more stems go in, and a stem goes in exactly where it is no thicker', () => {
+    const out = (width: number) => loose(inVessel([stem('a', [0, 0, 200])], { ...BUD, width, depth: width })).length
+    for (const width of [8, 9, 10, 10.9, 11.1, 12, 20]) expect(out(width), `${width}`).toBe(width - 6 < 5 ? 1 : 0)
+  })
   it('netting holds what a grid of tape lets slip', () => {
     const leaning = [stem('a', [60, 0, 120])]
     expect(loose(inVessel(leaning, { mechanics: 'tape-grid' }))).toEqual(['a'])
