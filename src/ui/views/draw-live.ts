@@ -2,15 +2,15 @@ import type { Point2 } from '../../arrangement/index.ts'
 import { type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import type { Mark } from '../../readings/index.ts'
 import type { StudioState } from '../../state/index.ts'
-import { TOKENS } from '../theme/tokens.ts'
 import { drawDimensions, drawMouth } from './furniture.ts'
 import { placeOf, tipPoint } from './handles.ts'
 import { isCovered } from './hit.ts'
 import { type Box, overlap } from './labels.ts'
 import { dimensionRoom, headBox, type Layout, splitOf, VIEWS, type ViewName } from './layout.ts'
-import { pathAt, type Stamp } from './outlines.ts'
+import type { Stamp } from './outlines.ts'
 import { emptyPatch, type Patch, widenPatch } from './patch.ts'
-import { arrow, type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
+import { type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
+import { drawPhantom } from './phantom.ts'
 import { drawLabels, drawMark, type Wish } from './reading-marks.ts'
 import type { Scene } from './scene.ts'
 import { drawDropped, drawFocus, drawGhost, drawHandles, shownHandles } from './selection-marks.ts'
@@ -48,7 +48,7 @@ export const marksKey = (scene: Scene, state: StudioState): readonly unknown[] =
 /**
  * What is drawn over the flowers and does not go along with the hand: mouth, dimensions, what is lit, marks and words.
  * @returns the marks that were drawn, in words: the kind of each mark of a reading, `stem` and its id for each outline that
- * is lit by one, `phantom` for where advice would put a stem
+ * is lit by one, `phantom` for what advice would change
  */
 export const drawMarks = (pen: Pen, scene: Scene, state: StudioState): string => {
   const drawn = new Set<string>()
@@ -76,7 +76,7 @@ export const drawMarks = (pen: Pen, scene: Scene, state: StudioState): string =>
     drawn.add(mark.kind)
     return [wish]
   })
-  const wishes = drawPhantom(pen, scene, new Map(shown.stems.map((s) => [s.id, s])), drawn)
+  const wishes = phantomWishes(pen, scene, drawn)
   drawGrips(pen, scene, state, false, null)
   if (selected.length <= 2) for (const stem of selected) wishes.push(numberOf(layout, turn, stem.index, stem))
   if (lifted.length === 0) drawLabels(pen, [...wishes, ...named], boundsOf(layout), freeIn(scene), taken)
@@ -194,38 +194,12 @@ const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<
   line: [],
 })
 
-/** The advised position: outline in phantom line in both views, an arrow from where the head is now. */
-const drawPhantom = (
-  pen: Pen,
-  scene: Scene,
-  now: ReadonlyMap<string, Parameters<typeof tipPoint>[0]>,
-  drawn: Set<string>,
-): Wish[] => {
-  const { phantom, layout, turn } = scene
+/** What advice would change, with the numbers of the stems that would move. */
+const phantomWishes = (pen: Pen, { phantom, layout, turn, shown }: Scene, drawn: Set<string>): Wish[] => {
   if (!phantom) return []
-  const wishes: Wish[] = []
-  for (const stem of phantom.resolved.stems) {
-    if (!phantom.ids.includes(stem.id)) continue
-    for (const view of VIEWS) {
-      const to = placeOf(layout, view, turn, tipPoint(stem))
-      const lines = phantom.outlines?.[view].get(stem.id)
-      if (lines) {
-        const path = new Path2D()
-        path.addPath(pathAt(lines, layout.scale), new DOMMatrix([1, 0, 0, 1, to[0], to[1]]))
-        strokeTwo(pen, TONES.phantom, path)
-        drawn.add('phantom')
-      }
-      const old = now.get(stem.id)
-      if (!old) continue
-      const from = placeOf(layout, view, turn, tipPoint(old))
-      if (Math.hypot(to[0] - from[0], to[1] - from[1]) < 6) continue
-      pathOf(pen, [from, to])
-      strokeTwo(pen, { core: 1, halo: 2.6 })
-      arrow(pen, to[0], to[1], Math.atan2(to[1] - from[1], to[0] - from[0]), TOKENS.core, 9, 2.4)
-      if (view === 'elevation') wishes.push({ ...numberOf(layout, turn, old.index, old), clear: 3 })
-    }
-  }
-  return wishes
+  const done = drawPhantom(pen, phantom, layout, turn, new Map(shown.stems.map((s) => [s.id, s])))
+  if (done.drawn) drawn.add('phantom')
+  return done.moved.map((old) => ({ ...numberOf(layout, turn, old.index, old), clear: 3 }))
 }
 
 const drawMarquee = (pen: Pen, { from, to }: { from: Point2; to: Point2 }): void => {
@@ -238,7 +212,7 @@ const boundsOf = (layout: Layout): Record<ViewName, Box> => {
   const split = splitOf(layout)
   const right = dimensionRoom(layout)
   return {
-    elevation: { x: 6, y: 6, width: layout.width - right - 6, height: layout.tableY - 12 },
+    elevation: { x: 6, y: 2, width: layout.width - right - 6, height: layout.tableY - 8 },
     plan: { x: 6, y: split + 20, width: layout.width - 12, height: layout.height - split - 56 },
   }
 }

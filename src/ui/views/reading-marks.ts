@@ -53,6 +53,8 @@ export const drawMark = (pen: Pen, layout: Layout, turn: number, mark: Mark): Wi
   const words = mark.label
   if (mark.kind === 'level') {
     const y = toSheet(layout, 'elevation', 0, mark.z)[1]
+    // Over the sheet's edge.
+    if (y < 1) return null
     const half = layout.reach_mm * layout.scale
     // Clear of the view's name, and of the dimensions.
     const left = Math.max(layout.axisX - half, layout.compact ? 8 : 158)

@@ -1,5 +1,4 @@
 import type { Arrangement, Stem } from '../../arrangement/index.ts'
-import { applyEdit } from '../../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import { type Painter, shownOf, useStudio } from '../../state/index.ts'
 import { drawHand, drawMarks, handPatch, marksKey } from './draw-live.ts'
@@ -10,6 +9,7 @@ import type { Draw } from './layers.ts'
 import { type Layout, layOut, type Sizes, sizesOf, VIEWS, type ViewName } from './layout.ts'
 import { createMoving, type Moving } from './moving.ts'
 import { createOutlines, type Outlines, outlinesOf } from './outlines.ts'
+import { outlinedOf, type Phantom, phantomOf } from './phantom.ts'
 import { createReaches, type Reaches } from './reach.ts'
 import { createStills, drawStill, type Stills } from './stills.ts'
 
@@ -17,12 +17,6 @@ import { createStills, drawStill, type Stills } from './stills.ts'
 export interface Marquee {
   from: [number, number]
   to: [number, number]
-}
-
-export interface Phantom {
-  resolved: Resolved
-  ids: string[]
-  outlines: Record<ViewName, Map<string, number[][]>> | null
 }
 
 /** What both views show. Lives outside React; drawn by two shapes, told of changes by the store. */
@@ -107,7 +101,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
   }
   let sized = { width: 320, height: 400, ratio: 1 }
   let settled: Arrangement | null = null
-  let phantomOf: { edit: unknown; document: Arrangement; turn: number } | null = null
+  let phantomFor: { edit: unknown; document: Arrangement; turn: number } | null = null
 
   let sizes: Sizes | undefined
   let sizedFor = ''
@@ -127,18 +121,15 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     const { phantom: edit, document } = state()
     if (!edit) {
       scene.phantom = null
-      phantomOf = null
+      phantomFor = null
       return
     }
-    if (phantomOf?.edit === edit && phantomOf.document === document && phantomOf.turn === scene.turn) return
-    const asked = { edit, document, turn: scene.turn }
-    phantomOf = asked
-    const then = applyEdit(document, edit)
-    const before = new Map(document.stems.map((s) => [s.id, s]))
-    const ids = then.stems.filter((s) => before.get(s.id) !== s).map((s) => s.id)
-    const phantom: Phantom = { resolved: resolveArrangement(then), ids: ids.slice(0, 12), outlines: null }
+    if (phantomFor?.edit === edit && phantomFor.document === document && phantomFor.turn === scene.turn) return
+    phantomFor = { edit, document, turn: scene.turn }
+    const phantom = phantomOf(document, edit)
     scene.phantom = phantom
-    outlinesOf(painter, then, phantom.ids, scene.turn).then(
+    if (phantom.ids.length === 0) return
+    outlinesOf(painter, phantom.resolved.document, outlinedOf(phantom), scene.turn).then(
       (outlines) => {
         if (scene.phantom !== phantom) return
         phantom.outlines = outlines
