@@ -1,6 +1,7 @@
 import type { Edit, Mechanics } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
 import { aboutNeck } from './advise-neck.ts'
+import { aboutTable } from './advise-table.ts'
 import { aboutDry, aboutUnder } from './advise-water.ts'
 import { bandOf } from './bands.ts'
 import { openingFor, thicknessOf } from './crowding.ts'
@@ -9,6 +10,7 @@ import { reasonsOf, WHY } from './loose-words.ts'
 import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import { ontoPins, steeper, toRim } from './mend-stems.ts'
 import type { Idea, Topic } from './trial.ts'
+import { throughTable } from './under-table.ts'
 import { type Lengths, leftOf, named, percent } from './words.ts'
 
 const FILL: Partial<Record<Mechanics, string>> = {
@@ -106,6 +108,7 @@ export const adviseMechanics = (engine: Engine, lengths: Lengths): Topic[] => {
   const most = bandOf('mechanics', 'crowding', engine.resolved.document)?.band[1] ?? 1
   const topics: Topic[] = []
   if (m.holds.some((h) => h.loose === 'neck')) topics.push(aboutNeck(engine, m, lengths))
+  if (m.below_mm.some((mm) => throughTable(mm) > 0)) topics.push(aboutTable(engine, m, lengths))
   if (m.holds.some((h) => h.loose && h.loose !== 'neck')) topics.push(aboutLoose(engine, m))
   if (m.holds.some((h) => h.dry)) topics.push(aboutDry(engine, m))
   const goIn = stemsWhere(engine, (i) => m.holds[i]!.loose !== 'neck').map(thicknessOf)

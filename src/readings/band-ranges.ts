@@ -31,6 +31,7 @@ export const BAND_RANGES: Readonly<Record<string, BandRange>> = {
   'mechanics.heldShare': SHARE,
   'mechanics.dryShare': SHARE,
   'mechanics.underWaterShare': SHARE,
+  'mechanics.throughTableShare': SHARE,
   'sight-line.blockedFraction': SHARE,
   'sight-line.blockedWorst': SHARE,
 }

@@ -225,6 +225,7 @@ export const BANDS: readonly Band[] = [
     every([0, 0]),
     'ours; that leaves are stripped below the waterline is common practice',
   ),
+  ...ours('mechanics', 'throughTableShare', 0.25, every([0, 0]), 'ours: nothing can be set through a table'),
   ...ours(
     'sight-line',
     'blockedFraction',

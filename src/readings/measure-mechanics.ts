@@ -4,6 +4,7 @@ import { openingFor, openingOf, sharing, thicknessOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
 import type { Ready } from './extents.ts'
 import { type Hold, holdsOf } from './held-stems.ts'
+import { underTable_mm } from './under-table.ts'
 
 export interface Mechanical {
   /** Area of the smallest opening that the stems pass, over that of the neck: 1 where nothing more fits. */
@@ -13,6 +14,8 @@ export interface Mechanical {
   holds: Hold[]
   /** Stems with bloom or leaf under the waterline. */
   under: boolean[]
+  /** How far each stem goes under the table top, mm. */
+  below_mm: number[]
   /** Stems that cross the mouth where another one does. */
   shares: boolean[]
 }
@@ -59,6 +62,7 @@ export const measureMechanics = (engine: Engine): Mechanical | null => {
     opening_mm,
     holds: holdsOf(engine.resolved, crowding),
     under: stems.map((_, i) => vessel.waterFill > 0 && isUnder(engine.ready[i]!, vessel, level)),
+    below_mm: engine.ready.map((ready) => underTable_mm(ready, vessel)),
     shares: sharing(stems),
   }
 }

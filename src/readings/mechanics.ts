@@ -4,6 +4,7 @@ import type { Engine } from './engine.ts'
 import { reasonWords } from './loose-words.ts'
 import { type Mechanical, measureMechanics, stemsWhere } from './measure-mechanics.ts'
 import type { Because, Held, Mark, ReadingResult } from './types.ts'
+import { LIES, throughTable } from './under-table.ts'
 import { hold, inMm, type Lengths, notApplicable, scoreOf, shown } from './words.ts'
 
 const share = (some: number, all: number): number => (all > 0 ? some / all : 0)
@@ -38,7 +39,13 @@ const partsOf = (engine: Engine, m: Mechanical, lengths: Lengths) => {
     m.under.filter(Boolean).length,
     'Stems with leaf or bloom under the waterline, of all stems: it rots and shortens the life of the rest. Strip it.',
   )
-  return { crowding, kept, dry, under }
+  const table = held(
+    'throughTableShare',
+    'Stems through the table',
+    m.below_mm.reduce((sum, mm) => sum + throughTable(mm), 0),
+    `Stems that are drawn through the table top, of all stems: no table lets them. A trail may lie on it; what goes up to ${lengths(LIES)} under counts as lying, what goes a little farther counts in part.`,
+  )
+  return { crowding, kept, dry, under, table }
 }
 
 const CARE = {
@@ -58,9 +65,9 @@ const cautionFor = (engine: Engine): string => {
 const because = (
   engine: Engine,
   m: Mechanical,
-  { crowding, kept, dry, under }: ReturnType<typeof partsOf>,
+  { crowding, kept, dry, under, table }: ReturnType<typeof partsOf>,
 ): Because => {
-  const others: Held[] = [crowding.held, dry.held, under.held]
+  const others: Held[] = [crowding.held, dry.held, under.held, table.held]
   others.push(
     shown(
       'sharedShare',
@@ -89,7 +96,7 @@ const because = (
   return {
     main: kept.held,
     others,
-    how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of support, neck, ends in water and leaves out of it.',
+    how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of support, neck, ends in water, leaves out of it and table.',
     trust: `Each stem is taken as a stiff rod by itself; neighbours hold one another up more than is reckoned, and soft stems bend. What grips how far is ours or common practice. Try it with one stem of each kind.${cautionFor(engine)} The venue’s rules come first.`,
   }
 }
@@ -100,6 +107,7 @@ const marksOf = (engine: Engine, m: Mechanical, { crowding }: ReturnType<typeof 
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   const first = [
     { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.loose === 'neck'), label: 'does not go into the neck' },
+    { kind: 'stems' as const, ids: ids((i) => throughTable(m.below_mm[i]!) > 0), label: 'through the table' },
     { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.loose !== null), label: 'would not stay' },
     { kind: 'stems' as const, ids: ids((i) => m.holds[i]!.dry), label: 'end out of water' },
     { kind: 'stems' as const, ids: ids((i) => m.under[i]!), label: 'leaf or bloom under water' },
@@ -128,6 +136,8 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
       heldShare: null,
       dryEnds: [],
       underWater: [],
+      throughTable: [],
+      underTable_mm: 0,
       sharedPlace: [],
       opening_mm: openingOf(vessel),
       needed_mm: 0,
@@ -137,7 +147,7 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
   const ids = (is: (place: number) => boolean): string[] => stemsWhere(engine, is).map((s) => s.id)
   return {
     id: 'mechanics',
-    score: scoreOf([parts.kept.part, parts.crowding.part, parts.dry.part, parts.under.part]),
+    score: scoreOf([parts.kept.part, parts.crowding.part, parts.dry.part, parts.under.part, parts.table.part]),
     notApplicable: '',
     values: {
       crowding: m.crowding,
@@ -146,6 +156,8 @@ export const readMechanics = (engine: Engine, lengths: Lengths = inMm): ReadingR
       heldShare: parts.kept.held.value,
       dryEnds: ids((i) => m.holds[i]!.dry),
       underWater: ids((i) => m.under[i]!),
+      throughTable: ids((i) => throughTable(m.below_mm[i]!) > 0),
+      underTable_mm: m.below_mm.reduce((most, mm) => Math.max(most, mm), 0),
       sharedPlace: ids((i) => m.shares[i]!),
       opening_mm: m.opening_mm,
       needed_mm: m.needed_mm,

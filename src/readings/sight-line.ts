@@ -30,11 +30,11 @@ export interface Sight {
 /** As wide as half a head: what hides a face from side to side halfway across the table, mm. */
 const WIDE = FACE.width / 2
 
-/** The least height over the rim at which blooms and leaves are that wide from some side. */
+/** The least height over the rim at which blooms and leaves are that wide from some side; none of it is under the table. */
 const undersideOf = (engine: Engine): number | null => {
   const { mm, zeroRow } = engine.frame.grid
   const least = WIDE / mm
-  for (let r = 0; r < SIDE; r++)
+  for (let r = Math.max(0, Math.ceil(zeroRow - engine.resolved.vessel.height / mm)); r < SIDE; r++)
     for (let way = 0; way < HALF_WAYS; way++) {
       const mass = engine.layers[way]!.mass!
       let wide = 0

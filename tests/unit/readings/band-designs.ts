@@ -177,6 +177,12 @@ export const FAMILIES: Family[] = [
     'underWaterShare',
     (t) => ({ stems: some(20, (i) => stem('', [0, 0, i < 20 * t ? -50 : 150], { head: 30 })) }),
   ],
+  [
+    'mechanics',
+    'throughTableShare',
+    // All of them stand; of some the heads hang beside the vessel, through the table or over it.
+    (t) => ({ stems: some(20, (i) => stem('', [150, 0, i < 20 * t ? -90 : 0], { head: 40, mouth: [55, 0] })) }),
+  ],
   ['sight-line', 'blockedFraction', (t) => ({ stems: screen(t) })],
   ['sight-line', 'blockedWorst', (t) => ({ stems: screen(t) })],
 ]

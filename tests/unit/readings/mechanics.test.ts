@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, applyEdit, type Stem, type Vessel } from '../../../src/arrangement/index.ts'
 import { createEngine, type ReadingResult, readAll } from '../../../src/readings/index.ts'
+import { readMechanics } from '../../../src/readings/mechanics.ts'
 import { ontoPins } from '../../../src/readings/mend-stems.ts'
 import { sketched } from './generated.ts'
 import { ballStandins, bowl, design, mound, resolve, stem } from './made.ts'
@@ -55,6 +56,43 @@ describe('a person asks whether the stems stay where they are drawn', () => {
   it('the wider the neck, the more stems go in, and a stem goes in exactly where it is no thicker', () => {
     const out = (width: number) => loose(inVessel([stem('a', [0, 0, 200])], { ...BUD, width, depth: width })).length
     for (const width of [8, 9, 10, 10.9, 11.1, 12, 20]) expect(out(width), `${width}`).toBe(width - 6 < 5 ? 1 : 0)
+  })
+  it('ivy that runs through the table is named, by how far; ivy that lies on it is let be', () => {
+    // The vessel is 90 mm high; a ball of greens is one leaf, its middle at the tip.
+    const ivy = (z: number, over: Partial<Stem> = {}) =>
+      mechanics(
+        inVessel([stem('ivy', [160, 0, z], { mouth: [60, 0], plant: 'green', ...over }), stem('a', [0, 0, 120])], {}),
+        true,
+      )
+    const lies = ivy(-90)
+    expect([lies.values.throughTable, lies.values.underTable_mm]).toEqual([[], 0])
+    const through = ivy(-156)
+    expect(through.values.throughTable).toEqual(['ivy'])
+    expect(through.values.underTable_mm).toBeCloseTo(66, 3)
+    expect(through.marks[0]).toEqual({ kind: 'stems', ids: ['ivy'], label: 'through the table' })
+    const { text, edit } = through.advice.find((a) => /table/.test(a.text))!
+    expect(text).toBe(
+      '1, a green, runs through the table, by up to 66 mm. Raise it until it lies on it: then none is left.',
+    )
+    expect(
+      mechanics(applyEdit(design([stem('ivy', [160, 0, -156], { mouth: [60, 0], plant: 'green' })]), edit!)).values
+        .throughTable,
+    ).toEqual([])
+    // A bloom does not lie flat: its lower edge is what meets the table.
+    expect(ivy(-90, { plant: 'ball', head: 60 }).values.underTable_mm).toBeCloseTo(30, 0)
+  })
+  it('the deeper through the table, the lower the score, with no step', () => {
+    const scores = Array.from({ length: 120 }, (_, i) => {
+      const hang = stem('ivy', [160, 0, -93 - 0.25 * i], { mouth: [60, 0], plant: 'green' })
+      engine.update(resolve(inVessel([hang, stem('b', [0, 0, 120]), stem('c', [20, 0, 120])], {})))
+      return readMechanics(engine).score!
+    })
+    expect(scores[0]).toBe(100)
+    expect(scores.at(-1)).toBeLessThan(40)
+    scores.slice(1).forEach((score, i) => {
+      expect(score).toBeLessThanOrEqual(scores[i]! + 1e-9)
+      expect(scores[i]! - score).toBeLessThan(8)
+    })
   })
   it('netting holds what a grid of tape lets slip', () => {
     const leaning = [stem('a', [60, 0, 120])]
