@@ -1,4 +1,3 @@
-import { useState } from 'react'
 import type { Held, ReadingResult } from '../../readings/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
@@ -26,9 +25,16 @@ const Measured = ({ held }: { held: Held }) => {
   )
 }
 
-/** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on; `brief` keeps the rule for then, too. */
-export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult; brief?: boolean }) => {
-  const [why, setWhy] = useState(false)
+interface Props {
+  reading: ReadingResult
+  /** Keeps the rule for when it is asked why. */
+  brief?: boolean
+  why: boolean
+  onWhy: () => void
+}
+
+/** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on. */
+export const OpenReading = ({ reading, brief = false, why, onWhy }: Props) => {
   const units = useStudio((s) => s.units)
   const { because } = reading
   if (!because) return null
@@ -44,7 +50,7 @@ export const OpenReading = ({ reading, brief = false }: { reading: ReadingResult
         <OwnBand held={because.main} />
       </div>
       {brief ? null : rule}
-      <Advice of={reading.id} advice={reading.advice} why={why} onWhy={() => setWhy(!why)} />
+      <Advice of={reading.id} advice={reading.advice} why={why} onWhy={onWhy} />
       {why && (
         <div className="why">
           {brief ? rule : null}

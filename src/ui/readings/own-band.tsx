@@ -11,7 +11,9 @@ export const OwnBand = ({ held }: { held: Held }) => {
   const [open, setOpen] = useState(false)
   const [problem, setProblem] = useState('')
   useEffect(() => {
-    if (open) box.current?.querySelector('input')?.select()
+    if (!open) return
+    box.current?.querySelector('input')?.select()
+    box.current?.querySelector('form')?.scrollIntoView({ block: 'nearest' })
   }, [open])
   const { wants } = held
   if (!wants) return null

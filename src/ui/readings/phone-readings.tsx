@@ -1,6 +1,7 @@
+import { useLayoutEffect, useRef, useState } from 'react'
 import { READING_IDS } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
-import { UprightGauge } from '../parts/index.ts'
+import { Button, UprightGauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
 import { OpenReading } from './open-reading.tsx'
 import { OwnBandsWords } from './own-bands-words.tsx'
@@ -9,13 +10,35 @@ import { AllTheWayRound } from './round.tsx'
 import { gaugeOf, NAMES, scoreWords } from './words.ts'
 import './readings.css'
 
-/** On a phone: an index of small standing gauges, and the open reading below it. */
+/**
+ * On a phone: an index of small standing gauges, and the open reading below it. All that a reading rests on is too much for
+ * that place: it is laid over the drawing, with a way back.
+ */
 export const PhoneReadings = () => {
   const readings = useStudio((s) => s.readings)
   const open = useStudio((s) => s.openReading) ?? READING_IDS[0]
   const reading = readings.find((r) => r.id === open)
+  const [why, setWhy] = useState(false)
+  const all = useRef<HTMLDivElement>(null)
+  const whyButton = (): HTMLButtonElement | null =>
+    all.current?.querySelector<HTMLButtonElement>('.advice-acts [aria-expanded]') ?? null
+  // The keyboard stands on the word that opened it before the way back goes.
+  const back = (): void => {
+    whyButton()?.focus()
+    setWhy(false)
+  }
+  const was = useRef(false)
+  useLayoutEffect(() => {
+    if (was.current && !why) whyButton()?.scrollIntoView({ block: 'nearest' })
+    was.current = why
+  })
   return (
-    <div className="phone-readings">
+    <div ref={all} className="phone-readings">
+      {why ? (
+        <p className="why-back">
+          <Button onClick={back}>Back to the drawing</Button>
+        </p>
+      ) : null}
       <p className="quiet">
         <OwnBandsWords lead="Held against" />
       </p>
@@ -43,7 +66,9 @@ export const PhoneReadings = () => {
         </div>
         {reading && <Score reading={reading} name={NAMES[open]} />}
         {reading && reading.score === null && <p className="reason">Says nothing here: {reading.notApplicable}</p>}
-        {reading && reading.score !== null && <OpenReading key={open} reading={reading} brief />}
+        {reading && reading.score !== null && (
+          <OpenReading key={open} reading={reading} brief why={why} onWhy={() => (why ? back() : setWhy(true))} />
+        )}
       </div>
       <AllTheWayRound of={open} />
     </div>

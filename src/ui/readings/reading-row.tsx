@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import type { ReadingId, ReadingResult } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
@@ -46,6 +46,7 @@ interface Props {
 /** One reading: name, value, gauge, score; opens to its reasons and its advice. */
 export const ReadingRow = ({ id, reading }: Props) => {
   const open = useStudio((s) => s.openReading === id)
+  const [why, setWhy] = useState(false)
   const foreseen = useForeseen()
   const because = reading?.because
   const applies = reading !== undefined && reading.score !== null
@@ -61,7 +62,10 @@ export const ReadingRow = ({ id, reading }: Props) => {
         type="button"
         className="row-line row-head"
         aria-expanded={open}
-        onClick={() => change({ openReading: open ? null : id })}
+        onClick={() => {
+          setWhy(false)
+          change({ openReading: open ? null : id })
+        }}
       >
         <span className="row-name">{NAMES[id]}</span>
         <ValueWords reading={reading} />
@@ -80,7 +84,9 @@ export const ReadingRow = ({ id, reading }: Props) => {
         </div>
       )}
       {!open && because && ownOf(because) && <p className="wanted">{ownOf(because)}</p>}
-      <Suspense fallback={null}>{open && reading && applies ? <OpenReading reading={reading} /> : null}</Suspense>
+      <Suspense fallback={null}>
+        {open && reading && applies ? <OpenReading reading={reading} why={why} onWhy={() => setWhy(!why)} /> : null}
+      </Suspense>
     </li>
   )
 }
