@@ -2,7 +2,7 @@ import type { ResolvedStem } from '../geometry/index.ts'
 import { counted, grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
-import { measureProportion, type Proportion } from './proportion.ts'
+import { measureProportion, type Proportion, vesselWidth } from './proportion.ts'
 import { thinTo, toReach } from './regroup.ts'
 import type { Idea, Topic } from './trial.ts'
 import type { Band } from './types.ts'
@@ -47,7 +47,7 @@ const aboutSpread = (engine: Engine, p: Proportion, { band: [least, most], own }
   const out = stems.toSorted(
     (a, b) => Math.hypot(b.stem.tip[0], b.stem.tip[1]) - Math.hypot(a.stem.tip[0], a.stem.tip[1]),
   )
-  const aim = (justInside([least, most], narrow) * Math.max(vessel.width, vessel.depth)) / 2
+  const aim = (justInside([least, most], narrow) * vesselWidth(vessel)) / 2
   const now = p.spread / 2
   const text = `${narrow ? 'Narrow' : 'Wide'} for the vessel: ${times(p.spreadRatio)}, wanted ${bandWords([least, most], TIMES)}${own ? ', your own' : ''}. `
   const idea = (some: readonly ResolvedStem[], reach: number): Idea[] => {
@@ -80,7 +80,7 @@ const aboutSpread = (engine: Engine, p: Proportion, { band: [least, most], own }
 const aboutCrowd = (engine: Engine, p: Proportion, height: Band): Topic[] => {
   const { stems, vessel, document } = engine.resolved
   const [least, most] = height.band
-  const high = justInside([least, most], true) * Math.max(vessel.height, vessel.width, vessel.depth)
+  const high = justInside([least, most], true) * Math.max(vessel.height, vesselWidth(vessel))
   const ideas = [3, 1, 5].flatMap((keep): Idea[] => {
     const thin = thinTo(engine, keep, high)
     if (!thin) return []

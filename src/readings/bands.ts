@@ -1,4 +1,5 @@
 import { type Arrangement, FORMS, type Form } from '../arrangement/index.ts'
+import { rowForStems } from './few-stems.ts'
 import type { Band, ReadingId } from './types.ts'
 
 const INGELS = 'Ingels, Ornamental Horticulture'
@@ -261,19 +262,26 @@ export const BANDS: readonly Band[] = [
 const byForm = new Map(BANDS.map((b) => [`${b.form} ${b.reading}.${b.key}`, b]))
 const byName = new Map(BANDS.map((b) => [`${b.reading}.${b.key}`, b]))
 
-/** What bands depend on: the form, and the person's own ones. */
-export type Wanting = Pick<Arrangement, 'form' | 'bands'>
+/** What bands depend on: the form, the person's own ones, and whether there are more than a few stems (few-stems.ts). */
+export type Wanting = Pick<Arrangement, 'form' | 'bands'> & { stems?: readonly unknown[] }
 
 /** The band of the table for one value and form, whatever the person wants; undefined where the form has no rule for it. */
 export const tableBand = (reading: ReadingId, key: string, form: Form): Band | undefined =>
   byForm.get(`${form} ${reading}.${key}`)
 
+/** The same for a design with its stems. */
+export const tableBandFor = (reading: ReadingId, key: string, { form, stems }: Wanting): Band | undefined => {
+  const row = tableBand(reading, key, form)
+  return row && rowForStems(row, stems)
+}
+
 /**
  * The band of one value: the person's own if there is one, else that of the table for the form; undefined where there is
  * neither. One of their own falls off as the table's does (where the form has no row, as that of another form).
  */
-export const bandOf = (reading: ReadingId, key: string, { form, bands }: Wanting): Band | undefined => {
-  const row = tableBand(reading, key, form)
+export const bandOf = (reading: ReadingId, key: string, of: Wanting): Band | undefined => {
+  const { form, bands } = of
+  const row = tableBandFor(reading, key, of)
   const own = bands?.[`${reading}.${key}`]
   const like = row ?? byName.get(`${reading}.${key}`)
   if (!own || !like) return row

@@ -3,6 +3,7 @@ import { bandOf } from './bands.ts'
 import { dentCentre, largestDent } from './dents.ts'
 import type { Engine } from './engine.ts'
 import { SIDE, turnOf } from './extents.ts'
+import { ofFullDesign } from './few-stems.ts'
 import type { MouthGap } from './mouth.ts'
 import type { Held, Mark, ReadingResult } from './types.ts'
 import { formWords, hold, inMm, type Lengths, notApplicable, percent, scoreOf, shown, sideWords } from './words.ts'
@@ -94,7 +95,7 @@ export const holeWords = (
 
 const partsOf = (engine: Engine, s: Space, lengths: Lengths) => {
   const { document } = engine.resolved
-  const { form, vessel } = document
+  const { form, vessel, stems } = document
   const closed = s.voidFraction - s.airFraction
   const { held, part } = hold('negative-space', document, {
     key: 'voidFraction',
@@ -105,9 +106,9 @@ const partsOf = (engine: Engine, s: Space, lengths: Lengths) => {
     rule: `What is open of the outline's convex hull, over the rim, mean of all ways round, for ${formWords(form)}. Bare stems are air. What blooms and leaves close in, ${percent(closed)}, is holes and not counted.`,
   })
   // The band keeps its name; what is held is the part of the void that is air.
-  const open = { held: { ...held, key: 'airFraction' }, part }
+  const open = ofFullDesign({ held: { ...held, key: 'airFraction' }, part }, stems)
   const share = s.reach > 0 ? s.hole / s.reach : 0
-  const hole = hold('negative-space', document, {
+  const hole_ = hold('negative-space', document, {
     key: 'holeShare',
     name: 'Largest hole to the whole',
     value: share,
@@ -115,13 +116,14 @@ const partsOf = (engine: Engine, s: Space, lengths: Lengths) => {
     scale: [0, 0.5],
     rule: 'Largest circle in a gap that blooms and leaves close in, the worst way round or in a crater seen from above (where poured water would stand, deeper than a quarter of the height), against the widest extent.',
   })
+  const hole = ofFullDesign(hole_, stems)
   const band = bandOf('negative-space', 'holeShare', document)!
   const most = Math.max(1, 0.5 * s.reach)
   const where =
     s.hole >= LEAST_HOLE ? `It is ${holeWords(s, lengths)}.` : 'No gap is closed in that is wider than a chink.'
   const hole_mm: Held = {
     ...shown('largestHole_mm', 'Largest hole', s.hole, 'mm', [0, most], where, hole.held.source),
-    band: [0, Math.min(most, band.band[1] * s.reach)],
+    band: hole.part === null ? null : [0, Math.min(most, band.band[1] * s.reach)],
   }
   const mouth = hold('negative-space', document, {
     key: 'mouthShowing',
@@ -151,6 +153,22 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     })
   }
   const { open, hole, hole_mm, mouth, share, score } = partsOf(engine, s, lengths)
+  const values = {
+    voidFraction: s.voidFraction,
+    airFraction: s.airFraction,
+    largestHole_mm: s.hole,
+    mouthShowing: s.mouthShowing,
+    mouthGap_mm: 2 * s.gap.radius,
+    holeShare: share,
+    holeTurn_deg: s.above ? null : s.turn,
+    mouthTurn_deg: s.mouthTurn,
+  }
+  if (score === null)
+    return notApplicable(
+      'negative-space',
+      'One stem or two stand in the open: air and holes are read from three stems on.',
+      values,
+    )
   const marks: Mark[] = []
   // The hull helps only where the air is not as wanted.
   if (s.hull.length > 2 && (open.part ?? 1) < 1)
@@ -161,7 +179,7 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
       points: s.hull,
       label: `air ${percent(s.airFraction)}`,
     })
-  if (s.hole >= LEAST_HOLE)
+  if (hole.part !== null && s.hole >= LEAST_HOLE)
     marks.push({
       kind: 'circle',
       ...(s.above ? { view: 'plan' } : { view: 'elevation', turn: s.turn }),
@@ -182,19 +200,16 @@ export const readSpace = (engine: Engine, lengths: Lengths = inMm): ReadingResul
     id: 'negative-space',
     score,
     notApplicable: '',
-    values: {
-      voidFraction: s.voidFraction,
-      airFraction: s.airFraction,
-      largestHole_mm: s.hole,
-      mouthShowing: s.mouthShowing,
-      mouthGap_mm: 2 * s.gap.radius,
-      holeShare: share,
-      holeTurn_deg: s.above ? null : s.turn,
-      mouthTurn_deg: s.mouthTurn,
-    },
+    values,
     because: {
-      main: open.held,
-      others: [hole_mm, hole.held, mouth.held],
+      // Of one or two stems the mouth is all that counts.
+      main: open.part === null ? mouth.held : open.held,
+      others: [
+        ...(open.part === null ? [open.held] : []),
+        hole_mm,
+        hole.held,
+        ...(open.part === null ? [] : [mouth.held]),
+      ],
       how: 'Air is what is open to the outside; a hole is what blooms and leaves close in, or what shows the mechanics. Full inside each band, falling smoothly outside it; the score is the geometric mean of air, hole and mouth.',
       trust: 'The areas are measured on light stand-ins of the flowers; how much air a form wants is our own scale.',
     },

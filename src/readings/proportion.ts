@@ -1,3 +1,5 @@
+import type { Vessel } from '../arrangement/index.ts'
+import { widestSection } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, spanAcross, turnOf } from './extents.ts'
 import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
@@ -18,6 +20,12 @@ export interface Proportion {
   tableShare: number
 }
 
+/** A vessel is as wide as its widest part, outside, mm: of a bud vase its belly, not its mouth. */
+export const vesselWidth = (vessel: Vessel): number => {
+  const { a, b } = widestSection(vessel)
+  return 2 * Math.max(a, b)
+}
+
 /** Measured on the stand-ins' own edges, not on pixels. Null when nothing stands over the rim. */
 export const measureProportion = (engine: Engine): Proportion | null => {
   const { resolved, ready } = engine
@@ -30,7 +38,7 @@ export const measureProportion = (engine: Engine): Proportion | null => {
     const [a, b] = spanAcross(ready, w)
     if (b - a > spread + 1e-6) [spread, way, from, to] = [b - a, w, a, b]
   }
-  const width = Math.max(vessel.width, vessel.depth)
+  const width = vesselWidth(vessel)
   const { table } = document.setting
   return {
     height,
@@ -48,7 +56,7 @@ export const measureProportion = (engine: Engine): Proportion | null => {
 const partsOf = (engine: Engine, p: Proportion) => {
   const { document, vessel } = engine.resolved
   const { form } = document
-  const larger = vessel.height > Math.max(vessel.width, vessel.depth) ? 'height' : 'width'
+  const larger = vessel.height > vesselWidth(vessel) ? 'height' : 'width'
   const height = hold('proportion', document, {
     key: 'heightRatio',
     name: 'Height to the vessel',
@@ -64,7 +72,7 @@ const partsOf = (engine: Engine, p: Proportion) => {
     value: p.spreadRatio,
     unit: '×',
     scale: [0, 5],
-    rule: `Widest extent over the rim, any way round, against the vessel's width, for ${formWords(form)}.`,
+    rule: `Widest extent over the rim, any way round, against the vessel's width at its widest, for ${formWords(form)}.`,
   })
   const share = hold('proportion', document, {
     key: 'vesselShare',
@@ -114,7 +122,7 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
   // What is wrong then is the vessel: nothing in it mends that.
   if (!standsOnTable(vessel, document.setting.table)) return notApplicable('proportion', WIDER_THAN_TABLE, values)
   const { height, spread, share, table } = partsOf(engine, p)
-  const larger = Math.max(vessel.height, vessel.width, vessel.depth)
+  const larger = Math.max(vessel.height, vesselWidth(vessel))
   const marks: Mark[] = [
     { kind: 'level', z: p.height, label: `${p.heightRatio.toFixed(1)} ×` },
     {

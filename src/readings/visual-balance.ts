@@ -1,5 +1,6 @@
 import type { Engine } from './engine.ts'
 import { turnOf } from './extents.ts'
+import { ofFullDesign } from './few-stems.ts'
 import type { Mark, ReadingResult } from './types.ts'
 import { weigh } from './visual-weight.ts'
 import { formWords, hold, notApplicable, percent, scoreOf } from './words.ts'
@@ -103,7 +104,8 @@ const partsOf = (engine: Engine, b: Balance) => {
     scale: [0, 0.5],
     rule: 'Centre of the weight seen from above, its distance from the axis against the greatest reach.',
   })
-  return { worst, front, top, above, plan }
+  const { stems } = engine.resolved
+  return { worst: ofFullDesign(worst, stems), front, top: ofFullDesign(top, stems), above, plan }
 }
 
 /** So little off that a dimension would have no length, fraction of the reach. Ours. */
@@ -142,20 +144,28 @@ export const readBalance = (engine: Engine): ReadingResult => {
       weightAboveHalf: null,
     })
   }
+  const values = {
+    offsetWorst: b.offsetWorst,
+    offsetWorstTurn_deg: turnOf(b.way),
+    offsetFront: b.offsetFront,
+    offsetPlan: b.offsetPlan,
+    topHeaviness: b.topHeaviness,
+    weightAboveHalf: b.weightAboveHalf,
+  }
   const { worst, front, top, above, plan } = partsOf(engine, b)
+  const score = scoreOf([worst.part, top.part])
+  if (score === null)
+    return notApplicable(
+      'visual-balance',
+      'One stem or two have their weight where they stand: there is nothing to balance it with.',
+      values,
+    )
   const seenFromFront = b.offsetFront !== null
   return {
     id: 'visual-balance',
-    score: scoreOf([worst.part, top.part]),
+    score,
     notApplicable: '',
-    values: {
-      offsetWorst: b.offsetWorst,
-      offsetWorstTurn_deg: turnOf(b.way),
-      offsetFront: b.offsetFront,
-      offsetPlan: b.offsetPlan,
-      topHeaviness: b.topHeaviness,
-      weightAboveHalf: b.weightAboveHalf,
-    },
+    values,
     because: {
       main: worst.held,
       others: [...(seenFromFront ? [front.held] : []), top.held, plan.held, above.held],

@@ -2,7 +2,7 @@ import type { Form } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
 import { formatLength } from '../units/index.ts'
 import { BAND_RANGES } from './band-ranges.ts'
-import { bandOf, bandScore, NO_END, tableBand, together, type Wanting } from './bands.ts'
+import { bandOf, bandScore, NO_END, tableBandFor, together, type Wanting } from './bands.ts'
 import { isShare } from './share.ts'
 import type { Because, Held, ReadingId, ReadingResult } from './types.ts'
 
@@ -52,7 +52,7 @@ export const bandWords = ([least, most]: readonly [number, number], of: Pick<Mea
 
 /** Where a band is from; of a person's own, what the table would have. */
 const sourceOf = (reading: ReadingId, of: Wanting, m: Measured): string => {
-  const row = tableBand(reading, m.key, of.form)
+  const row = tableBandFor(reading, m.key, of)
   const table = row?.source ?? m.without ?? 'only shown, not part of the score'
   if (!bandOf(reading, m.key, of)?.own) return table
   return row

@@ -138,7 +138,12 @@ export const FAMILIES: Family[] = [
   [
     'visual-balance',
     'topHeaviness',
-    (t) => ({ stems: [stem('t', [0, 0, 900], { head: 12 }), stem('m', [0, 0, 800 * t], { head: 140 })] }),
+    (t) => ({
+      // Three stems: fewer are no design to be balanced.
+      stems: [0, 10]
+        .map((x) => stem(`t${x}`, [x, 0, 900], { head: 12 }))
+        .concat(stem('m', [0, 0, 800 * t], { head: 140 })),
+    }),
   ],
   [
     'stability',
