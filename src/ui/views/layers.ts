@@ -1,5 +1,6 @@
-import Konva from 'konva/lib/Core.js'
-import type { Layer } from 'konva/lib/Layer.js'
+import { Layer } from 'konva/lib/Layer.js'
+import { Shape } from 'konva/lib/Shape.js'
+import { Stage } from 'konva/lib/Stage.js'
 import type { Patch } from './patch.ts'
 import type { Pen } from './pen.ts'
 
@@ -30,16 +31,16 @@ const STEP_PX = 64
  * Lays the layers of the views into an element: what stands, what is in the hand, marks over both. A browser copies and
  * puts together whole canvases, so the hand has one of its own that is no larger than what moves and goes along with it.
  * Konva keeps canvas, size and frame of the others; what is drawn is one shape a layer, so its binding for React (a second
- * reconciler, a tenth of all scripts) is left out.
+ * reconciler, a tenth of all scripts) is left out, and of itself all but these three parts.
  */
 export const layInto = (container: HTMLDivElement, draw: Draw): Layers => {
-  const stage = new Konva.Stage({ container, width: 1, height: 1, listening: false })
+  const stage = new Stage({ container, width: 1, height: 1, listening: false })
   const wanted = { still: false, live: false, fresh: true }
   let ratio = 1
   let frame = 0
   const layerOf = (paint: (pen: Pen) => void): Layer => {
-    const layer = new Konva.Layer({ listening: false })
-    layer.add(new Konva.Shape({ listening: false, sceneFunc: (context) => paint(context._context as Pen) }))
+    const layer = new Layer({ listening: false })
+    layer.add(new Shape({ listening: false, sceneFunc: (context) => paint(context._context as Pen) }))
     stage.add(layer)
     return layer
   }
