@@ -107,3 +107,45 @@ for (const [width, height] of [
     await page.getByRole('button', { name: 'back to the table’s', exact: true }).click()
     await expect(page.getByText(/of your own/)).toHaveCount(0)
   })
+
+test('on a phone the reasons lie over the drawing, fields stand free of what is over and under them, and there is a way back', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto('/')
+  await page.getByRole('button', { name: /Orchard supper/ }).click()
+  const elevation = page.getByTestId('elevation')
+  await expect(elevation).toBeVisible()
+  const views = await page.getByTestId('views').boundingBox()
+  await page.getByRole('button', { name: /Balance of weight/ }).click()
+  const why = page.getByRole('button', { name: 'Why', exact: true })
+  await why.click()
+  await expect(elevation).toBeHidden()
+  const room = await page.getByRole('region', { name: 'All the way round' }).evaluate((e) => {
+    const panel = e.closest('.phone-readings')?.getBoundingClientRect()
+    return panel ? panel.height : 0
+  })
+  expect(room).toBeGreaterThan(600)
+  for (const opens of await page.getByRole('button', { name: /^set your own band/ }).all()) {
+    await opens.click()
+    const free = await page.locator('.own-band input').evaluateAll((fields) =>
+      fields.every((field) => {
+        // As far out as the ring round it.
+        const { left, right, top, bottom } = field.getBoundingClientRect()
+        const own = field.closest('form')
+        return [
+          [left + 2, top - 4],
+          [right - 2, bottom + 4],
+        ].every(([x, y]) => own?.contains(document.elementFromPoint(x!, y!)))
+      }),
+    )
+    expect(free).toBe(true)
+    await opens.click()
+  }
+  await page.getByRole('button', { name: 'Back to the drawing' }).press('Enter')
+  await expect(elevation).toBeVisible()
+  await expect(why).toBeFocused()
+  await expect(why).toBeInViewport()
+  // It has not been laid out anew.
+  expect(await page.getByTestId('views').boundingBox()).toEqual(views)
+})

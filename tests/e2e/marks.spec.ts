@@ -113,3 +113,70 @@ test('before there is anything to read, and while nothing is open, the readings 
   await expect(reading(page, 'Height to the vessel')).toHaveAttribute('aria-expanded', 'true')
   await expect(where).toBeHidden()
 })
+
+/** A design of one colour, tall enough for the eyes of every guest. */
+const tallWhite = {
+  format: 'pedicel-arrangement',
+  version: 1,
+  title: 'Tall and white',
+  form: 'vertical',
+  vessel: {
+    plan: 'round',
+    width: 120,
+    depth: 120,
+    height: 200,
+    wall: 4,
+    material: 'glass',
+    colour: '#dde4e2',
+    mechanics: 'none',
+    waterFill: 0.7,
+  },
+  palette: { name: '', slots: [] },
+  stems: [-2, -1, 0, 1, 2].map((i) => ({
+    id: `w${i + 3}`,
+    plant: 'rose-garden',
+    role: 'focal',
+    colour: '#f5f0e6',
+    openness: 0.8,
+    mouth: [4 * i, 0],
+    tip: [40 * i, 10 * i, 380 - 30 * Math.abs(i)],
+    bend: 0,
+    piece: 'whole',
+  })),
+  setting: { copies: 1, light: 'daylight', linen: '#fbfaf7', table: { shape: 'round', diameter: 1524 } },
+}
+const openFile = async (page: Page, design: object): Promise<void> => {
+  await page.goto('/')
+  const buffer = Buffer.from(JSON.stringify(design))
+  await page.getByLabel('Open a design file').setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer })
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  const below = page.getByRole('navigation', { name: 'Below the drawing' }).getByRole('button', { name: /^Readings/ })
+  if (await below.isVisible()) await below.click()
+}
+
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const)
+  test(`the lines of short and of tall guests’ eyes are both named at ${width} × ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    const heard = await hearCanvas(page)
+    await openFile(page, tallWhite)
+    // By key: a pointer would come to lie on another row when this one opens.
+    await page.getByRole('button', { name: /View across the table/ }).press('Enter')
+    await expect.poll(() => marks(page)).toContain('level')
+    const last = async () => (await heard()).slice(-40)
+    await expect.poll(last).toContain('short guests’ eyes, 38.6 cm')
+    expect(await last()).toContain('tall guests’ eyes, 54.8 cm')
+  })
+
+test('flowers of a single colour are not judged, but how they stand off the linen is said; no name, no comma', async ({
+  page,
+}) => {
+  await openFile(page, tallWhite)
+  await expect(page.getByText(/^From dark to light 0 L\*; against the linen \d+ ΔE00$/)).toBeVisible()
+  await reading(page, 'Colours together').click()
+  await expect(page.getByText('CIEDE2000, ISO/CIE 11664-6').first()).toBeVisible()
+  await expect(page.getByRole('region', { name: 'Palette in use' })).toContainText('Paletteby size of heads')
+})

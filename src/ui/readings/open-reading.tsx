@@ -1,4 +1,4 @@
-import type { Held, ReadingResult } from '../../readings/index.ts'
+import type { Because, Held, ReadingResult } from '../../readings/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Advice } from './advice.tsx'
@@ -32,6 +32,15 @@ interface Props {
   why: boolean
   onWhy: () => void
 }
+
+/** What is measured where nothing can be judged. */
+export const Unjudged = ({ because }: { because: Because }) => (
+  <ul>
+    {[...because.others, because.main].map((held) => (
+      <Measured key={held.key} held={held} />
+    ))}
+  </ul>
+)
 
 /** What an open reading shows below its gauge: the rule, one piece of advice, and on asking everything it rests on. */
 export const OpenReading = ({ reading, brief = false, why, onWhy }: Props) => {

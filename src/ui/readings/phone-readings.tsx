@@ -3,9 +3,9 @@ import { READING_IDS } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Button, UprightGauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
-import { OpenReading } from './open-reading.tsx'
+import { OpenReading, Unjudged } from './open-reading.tsx'
 import { OwnBandsWords } from './own-bands-words.tsx'
-import { ValueWords } from './reading-row.tsx'
+import { Says, ValueWords } from './reading-row.tsx'
 import { AllTheWayRound } from './round.tsx'
 import { gaugeOf, NAMES, scoreWords } from './words.ts'
 import './readings.css'
@@ -65,7 +65,21 @@ export const PhoneReadings = () => {
           <ValueWords reading={reading} />
         </div>
         {reading && <Score reading={reading} name={NAMES[open]} />}
-        {reading && reading.score === null && <p className="reason">Says nothing here: {reading.notApplicable}</p>}
+        {reading && reading.score === null && <Says reading={reading} />}
+        {reading && reading.score === null && reading.because && (
+          <>
+            <div className="advice-acts">
+              <Button aria-expanded={why} onClick={() => (why ? back() : setWhy(true))}>
+                Why
+              </Button>
+            </div>
+            {why && (
+              <div className="why">
+                <Unjudged because={reading.because} />
+              </div>
+            )}
+          </>
+        )}
         {reading && reading.score !== null && (
           <OpenReading key={open} reading={reading} brief why={why} onWhy={() => (why ? back() : setWhy(true))} />
         )}

@@ -3,10 +3,12 @@ import type { ReadingId, ReadingResult } from '../../readings/index.ts'
 import { change, useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Score } from './meter.tsx'
-import { figureOf, gaugeOf, isScale, NAMES, ownOf, quietness, wordOf } from './words.ts'
+import { figureOf, gaugeOf, isScale, NAMES, ownOf, quietness, unjudgedWords, wordOf } from './words.ts'
 
 // What is opened by a press comes when it is pressed: the first load has a limit.
 const OpenReading = lazy(async () => ({ default: (await import('./open-reading.tsx')).OpenReading }))
+
+const Unjudged = lazy(async () => ({ default: (await import('./open-reading.tsx')).Unjudged }))
 
 const mark = (id: ReadingId | null): void => change({ markedReading: id })
 
@@ -35,6 +37,20 @@ const useForeseen = () => {
   for (const { id, advice } of readings)
     for (const { edit, after } of advice) if (edit === phantom && after) return { of: id, ...after }
   return null
+}
+
+/** Why a reading is not judged, and what is measured all the same. */
+export const Says = ({ reading }: { reading: ReadingResult }) => {
+  const units = useStudio((s) => s.units)
+  const { because, notApplicable } = reading
+  return because ? (
+    <>
+      <p className="reason">Not judged: {notApplicable}</p>
+      <p className="wanted">{unjudgedWords(because, units)}</p>
+    </>
+  ) : (
+    <p className="reason">Says nothing here: {notApplicable}</p>
+  )
 }
 
 interface Props {
@@ -71,7 +87,7 @@ export const ReadingRow = ({ id, reading }: Props) => {
         <ValueWords reading={reading} />
       </button>
       {reading && !applies ? (
-        <p className="reason">Says nothing here: {reading.notApplicable}</p>
+        <Says reading={reading} />
       ) : (
         <div className="row-gauge">
           <Gauge
@@ -85,6 +101,7 @@ export const ReadingRow = ({ id, reading }: Props) => {
       )}
       {!open && because && ownOf(because) && <p className="wanted">{ownOf(because)}</p>}
       <Suspense fallback={null}>
+        {open && because && !applies ? <Unjudged because={because} /> : null}
         {open && reading && applies ? <OpenReading reading={reading} why={why} onWhy={() => setWhy(!why)} /> : null}
       </Suspense>
     </li>

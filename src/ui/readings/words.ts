@@ -39,6 +39,16 @@ export const wordOf = ({ value, band, beyond }: Held): string => {
   return word === 'under' ? (beyond?.[0] ?? word) : word === 'over' ? (beyond?.[1] ?? word) : word
 }
 
+/** Colours that make no pair are still lighter or darker than each other, and than the cloth. */
+const UNJUDGED = ['lightnessRange', 'groundContrast']
+
+/** What is measured where nothing can be judged, the two that matter most: `From dark to light 12 L*; against the linen 8 ΔE00`. */
+export const unjudgedWords = (because: Because, units: Units): string =>
+  UNJUDGED.flatMap((key, i) => {
+    const held = because.others.find((h) => h.key === key)
+    return held ? [`${i === 0 ? held.name : held.name.toLowerCase()} ${heldWords(held, units)}`] : []
+  }).join('; ')
+
 /** What the gauge of a row shows: the value on its scale; for the harmony its place from quiet, left, to vivid. */
 export const gaugeOf = (
   reading: ReadingResult | undefined,

@@ -1,9 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FORMS } from '../../../src/arrangement/index.ts'
+import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { BANDS, isOutside } from '../../../src/readings/bands.ts'
+import { readAll } from '../../../src/readings/index.ts'
 import { hold } from '../../../src/readings/words.ts'
-import { heldWords, wantedWords } from '../../../src/ui/readings/words.ts'
+import { heldWords, unjudgedWords, wantedWords } from '../../../src/ui/readings/words.ts'
+import { bowl, stem } from '../views/fixture.ts'
 
 describe('a value beside what is wanted of it', () => {
   it('a vase that spills only at 70°, beyond the end of the gauge, is as steady as wanted', () => {
@@ -31,5 +34,16 @@ describe('a value beside what is wanted of it', () => {
       { numRuns: 400 },
     )
     expect(new Set(BANDS.map((b) => b.form)).size).toBe(FORMS.length)
+  })
+})
+
+describe('a single colour', () => {
+  it('makes no pair to judge, but how light it is and how it stands off the cloth is said', () => {
+    const white = bowl(stem('a', { colour: '#f8f4ea' }), stem('b', { colour: '#f8f4ea', tip: [40, 0, 90] }))
+    const reading = readAll(resolveArrangement(white), { advice: false }).find((r) => r.id === 'palette-harmony')
+    expect(reading?.score).toBeNull()
+    if (!reading?.because) throw new Error('nothing is said')
+    const linen = Math.round(reading.values.groundContrast as number)
+    expect(unjudgedWords(reading.because, 'cm')).toBe(`From dark to light 0 L*; against the linen ${linen} ΔE00`)
   })
 })
