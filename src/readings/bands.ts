@@ -165,7 +165,7 @@ export const BANDS: readonly Band[] = [
     },
     `the number is ours; that the focal flower leads by size, colour and contrast is in the ${ICAR}`,
   ),
-  ...ours('focal-prominence', 'vesselPull', 1.2, every([0, 0.8])),
+  ...ours('focal-prominence', 'vesselPull', 1.2, every([0, 0.6])),
   ...ours(
     'visual-balance',
     'offsetWorst',

@@ -14,7 +14,8 @@ export interface Region {
   lab: Lab
 }
 
-const distance = (p: Lab, q: Lab): number => Math.sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2)
+export const distance = (p: Lab, q: Lab): number =>
+  Math.sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2)
 
 /**
  * How much each region stands out by colour: Σ over the others of area × Lab distance × exp(−d²/0.4).
@@ -106,6 +107,22 @@ export const jointContrast = (share: number, toGround: number, toRest: number, f
   const mean = share < 1 ? toRest / (1 - share) : 0
   return (share * figure * Math.sqrt(toGround) + (1 - share) * Math.sqrt(mean)) ** 2
 }
+
+/**
+ * The room behind, of which nobody knows the colour: a middle grey, as the mean of a scene is taken to be (Buchsbaum, A
+ * spatial processor model for object colour perception, J. Franklin Institute 310, 1980).
+ */
+export const ROOM: Lab = [50, 0, 0]
+
+/** How much of a piece lies before the cloth to a seated guest: a low one wholly, a taller one by half. Ours. */
+const BEFORE_CLOTH = 0.75
+
+/**
+ * How far a colour stands off its grounds, Lab: the cloth, and above a guest's line over the table's edge the room. Joined as
+ * in jointContrast: what is lost against either counts more.
+ */
+export const offGrounds = (toCloth: number, toRoom: number): number =>
+  (BEFORE_CLOTH * Math.sqrt(toCloth) + (1 - BEFORE_CLOTH) * Math.sqrt(toRoom)) ** 2
 
 /**
  * Contrast of every colour in every cell where it is: the mean over three scales of the mean Lab distance to what

@@ -21,7 +21,7 @@ export interface Prominence {
   focalVisible: number | null
   focalRank: number | null
   vesselRank: number
-  /** Strongest focal against the strongest other stem, and the vessel against the strongest focal. */
+  /** Strongest focal against the strongest other stem, and the vessel against all focals together. */
   focalLead: number | null
   vesselPull: number | null
   /** Strongest first, the vessel not among them. */
@@ -72,19 +72,20 @@ export const measureProminence = (engine: Engine): Prominence => {
   const each = focal.map((i) => unhiddenOf(engine, i))
   const whole = each.reduce((sum, x) => sum + x.whole, 0)
   const rival = order.find((d) => !focal.includes(d.place))
+  const group = order.reduce((sum, d) => sum + (focal.includes(d.place) ? d.strength : 0), 0)
   return {
     ...base,
     focalShare: shareOf(engine, focal),
     focalVisible: whole > 0 ? each.reduce((sum, x) => sum + x.shown, 0) / whole : 0,
     focalRank: 1 + stronger(best),
     focalLead: rival ? ratio(best.strength, rival.strength) : 10,
-    vesselPull: ratio(vessel.strength, best.strength),
+    vesselPull: ratio(vessel.strength, group),
     unhidden: each.map((x) => (x.whole > 0 ? x.shown / x.whole : 0)),
   }
 }
 
 const HOW =
-  'Each stem draws the eye by visible area × contrast × unlikeness × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), to the cloth and to the rest apart, the lesser counting more (ours); unlikeness is what is left of all else that is seen when what passes for the same colour is taken off (after Duncan and Humphreys 1989); place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
+  'Each stem draws the eye by visible area × contrast × unlikeness × place, over the half turn in which it is seen best: contrast is the Lab distance to what surrounds it at three scales (Cheng et al. 2011, 2015), to the ground and to the rest apart, the lesser counting more (ours); the ground is the cloth, and by a quarter (ours) the room behind, of which nobody knows the colour: a middle grey (Buchsbaum 1980); for the vessel the cloth alone; unlikeness is what is left of all else that is seen when what passes for the same colour is taken off (after Duncan and Humphreys 1989); place favours the middle of the picture (Cheng et al. 2015). One patch counts more than a scatter of the same area; greens and vessel, the ground of the picture, count half. The score is the geometric mean of share, unhidden part, rank, lead and vessel, each full inside its band.'
 
 const partsOf = (engine: Engine, p: Prominence) => {
   const { document } = engine.resolved
@@ -125,11 +126,11 @@ const partsOf = (engine: Engine, p: Prominence) => {
     }),
     held({
       key: 'vesselPull',
-      name: 'Vessel against the focal flower',
+      name: 'Vessel against the focal flowers',
       value: p.vesselPull ?? 0,
       unit: '×',
       scale: [0, 3],
-      rule: 'What the vessel draws against the strongest focal bloom: the flowers come first.',
+      rule: 'What the vessel draws against all focal blooms together: the flowers come first.',
     }),
   ]
 }

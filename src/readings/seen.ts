@@ -9,7 +9,7 @@ import {
   VESSEL_PIXEL,
   viewAxes,
 } from '../geometry/index.ts'
-import { CELL_COUNT, CELLS, contrastField, distancesOf, placeOfCell } from './contrast.ts'
+import { CELL_COUNT, CELLS, contrastField, distance, distancesOf, offGrounds, placeOfCell, ROOM } from './contrast.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, SIDE, turnOf, WAYS } from './extents.ts'
 import { codeOfVessel, type Tones, tonesOf } from './tones.ts'
@@ -227,6 +227,14 @@ const unlikeness = (
   })
 }
 
+/** The same distances, with cloth and room as the ground of all but the vessel, which stands on the cloth. */
+const beforeRoom = (apart: Float64Array, { labs }: Tones): Float64Array => {
+  const n = labs.length
+  const out = apart.slice()
+  for (let p = 1; p < n - 1; p++) out[p * n] = offGrounds(apart[p * n]!, distance(labs[p]!, ROOM))
+  return out
+}
+
 export const lookAt = (engine: Engine): Seen => {
   const { resolved, frame, layers } = engine
   const tones = tonesOf(resolved)
@@ -249,7 +257,7 @@ export const lookAt = (engine: Engine): Seen => {
   const size = tones.labs.length * CELL_COUNT
   const apart = distancesOf(tones.labs)
   const scratch = {
-    apart,
+    apart: beforeRoom(apart, tones),
     figure: figureOf(seen, apart),
     area: new Float64Array(size),
     field: new Float64Array(size),

@@ -1,7 +1,7 @@
 import { type Lab, labOf } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
 
-/** Colours of a picture for working out contrast; colour 0 is the ground (the linen). */
+/** Colours of a picture for working out contrast; colour 0 is the cloth, the last is the vessel's and nothing else's. */
 export interface Tones {
   labs: Lab[]
   /** Colour of each owner code. */
@@ -68,7 +68,7 @@ const join = (colours: readonly number[]): number[] => {
 }
 
 /** Which colours there are, each one time, by their #rrggbb. */
-const coloursIn = ({ stems, vessel }: Resolved): number[] => {
+const coloursIn = ({ stems }: Resolved): number[] => {
   const found: number[] = []
   const add = (hex: string): void => {
     const n = colourNumber(hex)
@@ -83,7 +83,6 @@ const coloursIn = ({ stems, vessel }: Resolved): number[] => {
     found.push(n)
   }
   for (let i = 0; i < stems.length; i++) for (let kind = 0; kind < 3; kind++) add(partColour(stems[i]!, kind))
-  add(vessel.colour)
   for (let i = 0; i < found.length; i++) taken[found[i]!] = 0
   return found.sort((a, b) => (hexes[a]! < hexes[b]! ? -1 : 1))
 }
@@ -95,8 +94,9 @@ const workOutTones = (resolved: Resolved): Tones => {
   const ofCode = new Uint8Array(stems.length * 4 + 2)
   for (let i = 0; i < stems.length; i++)
     for (let kind = 0; kind < 3; kind++) ofCode[i * 4 + kind + 1] = tone[colourNumber(partColour(stems[i]!, kind))]!
-  ofCode[codeOfVessel(stems.length)] = tone[colourNumber(vessel.colour)]!
-  return { labs: [labOnce(document.setting.linen), ...kept.map((n) => labs[n]!)], ofCode }
+  ofCode[codeOfVessel(stems.length)] = kept.length + 1
+  const all = [labOnce(document.setting.linen), ...kept.map((n) => labs[n]!), labOnce(vessel.colour)]
+  return { labs: all, ofCode }
 }
 
 let latest: { linen: string; body: string; ofKind: string[]; tones: Tones } | null = null

@@ -4,6 +4,7 @@ import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
 import { findPlant } from '../../../src/catalogue/index.ts'
 import { hexOf, labOf } from '../../../src/colour/index.ts'
 import { resolveArrangement } from '../../../src/geometry/index.ts'
+import { offGrounds } from '../../../src/readings/contrast.ts'
 import { measureProminence } from '../../../src/readings/focal-prominence.ts'
 import { createEngine, readAll } from '../../../src/readings/index.ts'
 import { sketched } from './generated.ts'
@@ -15,7 +16,8 @@ const lead = (d: Arrangement) => {
   const [share, visible, rank, vessel] = ['focalShare', 'focalVisible', 'focalRank', 'vesselRank'].map(
     (k) => r.values[k] as number,
   )
-  return { score: r.score!, share: share!, visible: visible!, rank: rank!, vessel: vessel! }
+  const pull = r.values.vesselPull as number
+  return { score: r.score!, share: share!, visible: visible!, rank: rank!, vessel: vessel!, pull }
 }
 const GREENS: Partial<Stem> = { plant: 'green', role: 'greens', colour: '#55703f' }
 const others = mound(18, (i) => ({ colour: '#f0d3cf', head: 40, ...(i % 3 === 1 ? GREENS : {}) }))
@@ -61,7 +63,7 @@ describe('what leads, as an eye sees it', () => {
         expect(r.score).toBeLessThanOrEqual(seen[i]!.score + 1e-9)
         expect(r.rank).toBeGreaterThanOrEqual(seen[i]!.rank)
       })
-      expect(seen.at(-1)!.score).toBeLessThan(seen[0]!.score - 5)
+      expect(seen.at(-1)!.score).toBeLessThan(seen[0]!.score - 4)
     }
   })
   it('each leaf set before it hides more of it and takes from its share', () => {
@@ -86,6 +88,36 @@ describe('what leads, as an eye sees it', () => {
     const r = lead(design([face({ colour: '#f0d3cf', head: 20, tip: [0, -60, 40] }), ...many]))
     expect(r.rank).toBeGreaterThanOrEqual(10)
     expect(r.score).toBeLessThan(50)
+  })
+})
+
+describe('ground and vessel', () => {
+  it('white lilies on white cloth are not lost: behind them is the room too', () => {
+    const lilies = (colour: string) =>
+      [-40, 0, 40].map((x) => stem(`l${x}`, [x, -40, 150], { role: 'focal', colour, head: 120 }))
+    const leaves = [-90, 90].map((x) => stem(`g${x}`, [x, 0, 110], { ...GREENS, head: 60 }))
+    const share = (colour: string) => lead(design([...lilies(colour), ...leaves])).share
+    expect(share('#faf8f2')).toBeGreaterThan(0.25)
+    expect(share('#faf8f2')).toBeLessThan(share('#7b1734'))
+  })
+  it('what is lost against the cloth or the room is lost more than by half, and nothing is below nothing', () => {
+    expect(offGrounds(0, 0)).toBe(0)
+    expect(offGrounds(40, 40)).toBeCloseTo(40, 9)
+    expect(offGrounds(0, 48)).toBeLessThan(24)
+    for (const d of [0, 10, 50]) expect(offGrounds(d + 1, 30)).toBeGreaterThan(offGrounds(d, 30))
+  })
+  it('a long trough under four focal roses is held against all of them together', () => {
+    const vessel = bowl({ plan: 'rectangular', width: 420, depth: 120, height: 100, colour: '#c9a37a' })
+    const roses = [-150, -50, 50, 150].map((x) => stem(`r${x}`, [x, -30, 70], { colour: '#b3405a', head: 60 }))
+    const focal = (n: number) =>
+      lead(
+        design(
+          roses.map((s, i) => (i < n ? { ...s, role: 'focal' } : s)),
+          { vessel },
+        ),
+      ).pull
+    expect(focal(4)).toBeLessThan(focal(2))
+    expect(focal(2)).toBeLessThan(focal(1))
   })
 })
 
