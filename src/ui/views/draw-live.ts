@@ -10,7 +10,6 @@ import { dimensionRoom, headBox, type Layout, splitOf, VIEWS, type ViewName } fr
 import type { Stamp } from './outlines.ts'
 import { emptyPatch, type Patch, widenPatch } from './patch.ts'
 import { type Pen, pathOf, strokeTwo, TONES } from './pen.ts'
-import { drawPhantom } from './phantom.ts'
 import { drawLabels, drawMark, type Wish } from './reading-marks.ts'
 import type { Scene } from './scene.ts'
 import { drawDropped, drawFocus, drawGhost, drawHandles, shownHandles } from './selection-marks.ts'
@@ -195,8 +194,9 @@ const numberOf = (layout: Layout, turn: number, index: number, stem: Parameters<
 })
 
 /** What advice would change, with the numbers of the stems that would move. */
-const phantomWishes = (pen: Pen, { phantom, layout, turn, shown }: Scene, drawn: Set<string>): Wish[] => {
-  if (!phantom) return []
+const phantomWishes = (pen: Pen, scene: Scene, drawn: Set<string>): Wish[] => {
+  const { phantom, drawPhantom, layout, turn, shown } = scene
+  if (!phantom || !drawPhantom) return []
   const done = drawPhantom(pen, phantom, layout, turn, new Map(shown.stems.map((s) => [s.id, s])))
   if (done.drawn) drawn.add('phantom')
   return done.moved.map((old) => ({ ...numberOf(layout, turn, old.index, old), clear: 3 }))

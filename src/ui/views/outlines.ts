@@ -1,5 +1,4 @@
 import type { Arrangement, Stem, Vessel } from '../../arrangement/index.ts'
-import { contourOf } from '../../drawing/index.ts'
 import type { ResolvedStem } from '../../geometry/index.ts'
 import type { Painter } from '../../state/index.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
@@ -55,7 +54,7 @@ const stampOf = ({ lines, path, stamp }: Held, { scale, ratio }: Layout): Stamp 
 }
 
 /** Lines as a path in CSS px relative to the tip, at a scale. */
-const pathAt = (lines: readonly number[][], scale: number): Path2D => {
+export const pathAt = (lines: readonly number[][], scale: number): Path2D => {
   const path = new Path2D()
   for (const points of lines) {
     for (let i = 0; i < points.length; i += 2) {
@@ -168,23 +167,3 @@ export const createOutlines = (painter: Painter, changed: () => void): Outlines 
     },
   }
 }
-
-/** Sprites for outlines alone need no more pixels a mm than this. Ours. */
-const OUTLINE_SCALE = 2
-
-/** Outlines of stems of a document that is only thought of (a phantom), by view and id, relative to the tips. */
-export const outlinesOf = async (
-  painter: Painter,
-  document: Arrangement,
-  ids: readonly string[],
-  turn: number,
-): Promise<Record<ViewName, Map<string, number[][]>>> => {
-  const of = async (view: ViewName): Promise<Map<string, number[][]>> => {
-    const come = await painter.sprites(`phantom ${view}`, document, ids, angleOf(view, turn), OUTLINE_SCALE, 'draft')
-    return new Map([...(come ?? [])].map(([id, sprite]) => [id, contourOf(sprite, OUTLINE_SCALE)]))
-  }
-  const [elevation, plan] = await Promise.all([of('elevation'), of('plan')])
-  return { elevation, plan }
-}
-
-export { pathAt }

@@ -1,5 +1,6 @@
 import type { Arrangement, Edit, Point2, Vessel } from '../../arrangement/index.ts'
 import { applyEdit } from '../../arrangement/index.ts'
+import { contourOf } from '../../drawing/index.ts'
 import {
   outerSection,
   type Resolved,
@@ -8,6 +9,7 @@ import {
   shownHalfWidth,
   viewAxes,
 } from '../../geometry/index.ts'
+import type { Painter } from '../../state/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
 import { sectionOutline } from './furniture.ts'
 import { placeOf, tipPoint } from './handles.ts'
@@ -43,8 +45,27 @@ export const phantomOf = (document: Arrangement, edit: Edit): Phantom => {
   return { resolved: resolveArrangement(then), ids, vessel, raised, outlines: null, drawn: null }
 }
 
+/** Sprites for outlines alone need no more pixels a mm than this. Ours. */
+const OUTLINE_SCALE = 2
+
 /** Stems of which outlines are wanted; of more, the rest is drawn by their heads. */
 export const outlinedOf = ({ ids }: Phantom): readonly string[] => ids.slice(0, MOST_OUTLINES)
+
+/** Outlines of what would stand otherwise, by view and id, relative to the tips. */
+export const outlinesOf = async (
+  painter: Pick<Painter, 'sprites'>,
+  phantom: Phantom,
+  turn: number,
+): Promise<NonNullable<Phantom['outlines']>> => {
+  const ids = outlinedOf(phantom)
+  const of = async (view: ViewName): Promise<Map<string, number[][]>> => {
+    const { document } = phantom.resolved
+    const come = await painter.sprites(`phantom ${view}`, document, ids, angleOf(view, turn), OUTLINE_SCALE, 'draft')
+    return new Map([...(come ?? [])].map(([id, sprite]) => [id, contourOf(sprite, OUTLINE_SCALE)]))
+  }
+  const [elevation, plan] = await Promise.all([of('elevation'), of('plan')])
+  return { elevation, plan }
+}
 
 const up = ([x, y]: Point2, view: ViewName, px: number): Point2 => [x, view === 'elevation' ? y - px : y]
 

@@ -8,8 +8,8 @@ import type { Box } from './labels.ts'
 import type { Draw } from './layers.ts'
 import { type Layout, layOut, type Sizes, sizesOf, VIEWS, type ViewName } from './layout.ts'
 import { createMoving, type Moving } from './moving.ts'
-import { createOutlines, type Outlines, outlinesOf } from './outlines.ts'
-import { outlinedOf, type Phantom, phantomOf } from './phantom.ts'
+import { createOutlines, type Outlines } from './outlines.ts'
+import type { drawPhantom, Phantom } from './phantom.ts'
 import { createReaches, type Reaches } from './reach.ts'
 import { createStills, drawStill, type Stills } from './stills.ts'
 
@@ -36,6 +36,8 @@ export interface Scene {
   /** What a touch would place. */
   ghost: Stem | null
   phantom: Phantom | null
+  /** What draws it; null until one was asked for. */
+  drawPhantom: typeof drawPhantom | null
   hover: string
   /** For tests: what was drawn, and how often. */
   counts: { stillDraws: number; spriteMisses: number; marks: string; stills: string }
@@ -88,6 +90,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     marquee: null,
     ghost: null,
     phantom: null,
+    drawPhantom: null,
     hover: '',
     counts: { stillDraws: 0, spriteMisses: 0, marks: '', stills: '' },
   }
@@ -125,18 +128,24 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
       return
     }
     if (phantomFor?.edit === edit && phantomFor.document === document && phantomFor.turn === scene.turn) return
-    phantomFor = { edit, document, turn: scene.turn }
-    const phantom = phantomOf(document, edit)
-    scene.phantom = phantom
-    if (phantom.ids.length === 0) return
-    outlinesOf(painter, phantom.resolved.document, outlinedOf(phantom), scene.turn).then(
-      (outlines) => {
+    const asked = { edit, document, turn: scene.turn }
+    phantomFor = asked
+    scene.phantom = null
+    // Comes when it is first asked for: the first load has a limit.
+    import('./phantom.ts')
+      .then(async ({ drawPhantom, outlinesOf, phantomOf }) => {
+        if (phantomFor !== asked) return
+        const phantom = phantomOf(document, edit)
+        scene.phantom = phantom
+        scene.drawPhantom = drawPhantom
+        surface.live()
+        if (phantom.ids.length === 0) return
+        const outlines = await outlinesOf(painter, phantom, asked.turn)
         if (scene.phantom !== phantom) return
         phantom.outlines = outlines
         surface.live()
-      },
-      (why) => surface.failed(String(why)),
-    )
+      })
+      .catch((why) => surface.failed(String(why)))
   }
 
   const outlined = (): ResolvedStem[] => {
