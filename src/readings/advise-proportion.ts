@@ -1,4 +1,5 @@
 import type { ResolvedStem } from '../geometry/index.ts'
+import { aboutCeiling } from './advise-ceiling.ts'
 import { counted, grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
@@ -6,7 +7,7 @@ import { measureProportion, type Proportion, vesselWidth } from './proportion.ts
 import { thinTo, toReach } from './regroup.ts'
 import type { Idea, Topic } from './trial.ts'
 import type { Band } from './types.ts'
-import { bandWords, formWords, named, round } from './words.ts'
+import { bandWords, formWords, type Lengths, named, round } from './words.ts'
 
 const TIMES = { unit: '×', scale: [0, 4] as [number, number] }
 
@@ -112,7 +113,7 @@ const aboutCrowd = (engine: Engine, p: Proportion, height: Band): Topic[] => {
 }
 
 /** What is amiss with height and spread, and ideas against it. */
-export const adviseProportion = (engine: Engine): Topic[] => {
+export const adviseProportion = (engine: Engine, lengths: Lengths): Topic[] => {
   const p = measureProportion(engine)
   if (!p) return []
   const { document } = engine.resolved
@@ -123,6 +124,7 @@ export const adviseProportion = (engine: Engine): Topic[] => {
   if (height && out(p.spreadRatio, spread) && p.spreadRatio > spread.band[1])
     topics.push(...aboutCrowd(engine, p, height))
   if (out(p.heightRatio, height)) topics.push(aboutHeight(engine, p, height))
+  topics.push(...aboutCeiling(engine, p, lengths))
   if (out(p.spreadRatio, spread)) topics.push(aboutSpread(engine, p, spread))
   return topics
 }

@@ -14,6 +14,7 @@ export const BAND_RANGES: Readonly<Record<string, BandRange>> = {
   'proportion.heightRatio': TIMES,
   'proportion.spreadRatio': TIMES,
   'proportion.vesselShare': SHARE,
+  'proportion.topOverTable_mm': [0, 10000],
   'negative-space.voidFraction': SHARE,
   'negative-space.holeShare': SHARE,
   'negative-space.mouthShowing': SHARE,

@@ -72,6 +72,13 @@ export const BANDS: readonly Band[] = [
     crescent: [[0.18, 0.4], 0.2, `one third to two fifths follows from 1.5–2 × (${ICAR}); lower end ours`],
     cascade: [[0.25, 0.6], 0.25, 'ours: what falls needs a taller vessel'],
   }),
+  ...rows('proportion', 'topOverTable_mm', {
+    low: [
+      [0, 356],
+      150,
+      'common practice: low pieces end under 12–14 in (Rowlee’s Buds and Balloons), 12–15 in (Yusaki Florist); how fast it falls is ours',
+    ],
+  }),
   ...ours(
     'negative-space',
     'voidFraction',

@@ -1,5 +1,6 @@
 import type { Vessel } from '../arrangement/index.ts'
 import { widestSection } from '../geometry/index.ts'
+import { bandOf } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, spanAcross, turnOf } from './extents.ts'
 import { standsOnTable, WIDER_THAN_TABLE } from './on-table.ts'
@@ -18,6 +19,8 @@ export interface Proportion {
   spreadRatio: number
   vesselShare: number
   tableShare: number
+  /** Height of vessel and plants over the table, mm. */
+  top: number
 }
 
 /** A vessel is as wide as its widest part, outside, mm: of a bud vase its belly, not its mouth. */
@@ -49,11 +52,12 @@ export const measureProportion = (engine: Engine): Proportion | null => {
     heightRatio: height / Math.max(vessel.height, width),
     spreadRatio: spread / width,
     vesselShare: vessel.height / (vessel.height + height),
+    top: vessel.height + height,
     tableShare: spread / (table.shape === 'round' ? table.diameter : table.length),
   }
 }
 
-const partsOf = (engine: Engine, p: Proportion) => {
+const partsOf = (engine: Engine, p: Proportion, lengths: Lengths) => {
   const { document, vessel } = engine.resolved
   const { form } = document
   const larger = vessel.height > vesselWidth(vessel) ? 'height' : 'width'
@@ -93,7 +97,18 @@ const partsOf = (engine: Engine, p: Proportion) => {
     without:
       'common practice; a third of the length is in the Sope Creek Garden Club class notes. Not part of the score.',
   })
-  return { height, spread, share, table }
+  // Only a low piece has a ceiling, or one of which a person wants it.
+  const ceiling = bandOf('proportion', 'topOverTable_mm', document)
+    ? hold('proportion', document, {
+        key: 'topOverTable_mm',
+        name: 'Top over the table',
+        value: p.top,
+        unit: 'mm',
+        scale: [0, 600],
+        rule: `Height of vessel and plants over the table. A low piece ends under ${lengths(305)} to ${lengths(356)}, whatever its vessel, so that one sees over it.`,
+      })
+    : null
+  return { height, spread, share, table, ceiling }
 }
 
 export const readProportion = (engine: Engine, lengths: Lengths = inMm): ReadingResult => {
@@ -103,6 +118,7 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
     spreadRatio: null,
     vesselShare: null,
     tableShare: null,
+    topOverTable_mm: null,
     height_mm: null,
     spread_mm: null,
   }
@@ -115,13 +131,14 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
     spreadRatio: p.spreadRatio,
     vesselShare: p.vesselShare,
     tableShare: p.tableShare,
+    topOverTable_mm: p.top,
     height_mm: p.height,
     spread_mm: p.spread,
   }
   const { vessel, document } = engine.resolved
   // What is wrong then is the vessel: nothing in it mends that.
   if (!standsOnTable(vessel, document.setting.table)) return notApplicable('proportion', WIDER_THAN_TABLE, values)
-  const { height, spread, share, table } = partsOf(engine, p)
+  const { height, spread, share, table, ceiling } = partsOf(engine, p, lengths)
   const larger = Math.max(vessel.height, vesselWidth(vessel))
   const marks: Mark[] = [
     { kind: 'level', z: p.height, label: `${p.heightRatio.toFixed(1)} ×` },
@@ -143,15 +160,20 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
       label: `${Number(end.toFixed(2))} × ${height.held.wants?.own ? 'your own wish' : 'wanted'}`,
     })
   }
+  const most = ceiling?.held.wants?.ends[1]
+  if (ceiling && most && (ceiling.part ?? 1) < 1 && marks.length < 3)
+    marks.push({ kind: 'level', z: most - vessel.height, label: `${lengths(most)} over the table` })
   return {
     id: 'proportion',
-    score: scoreOf([height.part, spread.part, share.part]),
+    score: scoreOf([height.part, spread.part, share.part, ceiling?.part ?? null]),
     notApplicable: '',
     values,
     because: {
       main: height.held,
-      others: [spread.held, share.held, table.held],
-      how: 'Full inside each band, falling smoothly outside it; the score is the geometric mean of height, spread and share.',
+      others: [...(ceiling ? [ceiling.held] : []), spread.held, share.held, table.held],
+      how: `Full inside each band, falling smoothly outside it; the score is the geometric mean of ${
+        ceiling ? 'what is held of height, spread, share and top' : 'height, spread and share'
+      }.`,
       trust: 'The lengths are measured; the rule is a habit of teaching, and teachers read it in three ways.',
     },
     advice: [],

@@ -65,6 +65,7 @@ export const FAMILIES: Family[] = [
     'spreadRatio',
     (t) => ({ stems: stretched(0.02 + 2.8 * t, 1.3).map((s) => ({ ...s, head: 20 + 40 * t })) }),
   ],
+  ['proportion', 'topOverTable_mm', (t) => ({ stems: stretched(1, 0.2 + 3.4 * t) })],
   ['proportion', 'vesselShare', (t) => ({ stems: stretched(1, 1.3), vessel: bowl({ height: 12 + 700 * t * t }) })],
   [
     'negative-space',

@@ -102,6 +102,36 @@ describe('proportion', () => {
     expect(r.because!.main.band).toBeNull()
     expect(r.score).not.toBeNull()
   })
+  it('a low design is exempt from the height rule, but not from its ceiling: a wall of flowers is no low piece', () => {
+    const trough = { plan: 'rectangular', width: 400, depth: 90, height: 95 } as const
+    const wall = (z: number) =>
+      read(
+        design(
+          Array.from({ length: 9 }, (_, i) => stem(`w${i}`, [75 * i - 300, 0, z], { mouth: [35 * i - 140, 0] })),
+          { form: 'low', vessel: bowl(trough) },
+        ),
+        true,
+      ).proportion!
+    // Heads of 60 mm in a vessel 95 high: the top lies 125 over the tip.
+    const low = wall(150)
+    expect(low.values.topOverTable_mm).toBeCloseTo(275, 3)
+    expect(low.score).toBe(100)
+    const high = wall(500)
+    expect(high.score).toBeLessThan(10)
+    expect(high.because!.others[0]).toMatchObject({ key: 'topOverTable_mm', band: [0, 356] })
+    expect(high.marks.at(-1)).toMatchObject({ kind: 'level', z: 356 - 95 })
+    expect(high.advice[0]!.text).toMatch(
+      /^High for a low piece: it ends 625 mm over the table, wanted at most 356 mm\./,
+    )
+    // Smooth, and never better for being higher.
+    const scores = [220, 231, 240, 260, 280, 300, 330, 370, 400].map((z) => wall(z).score!)
+    expect(scores.slice(0, 2)).toEqual([100, 100])
+    expect(scores).toEqual(scores.toSorted((a, b) => b - a))
+    // Other forms have no such ceiling.
+    expect(read(design(mound(9), { form: 'vertical' })).proportion!.because!.others.map((h) => h.key)).not.toContain(
+      'topOverTable_mm',
+    )
+  })
   it('advice on height brings it nearer the band', () => {
     const flat = mound(16, () => ({ head: 60 })).map((s) => ({
       ...s,
