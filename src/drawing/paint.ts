@@ -2,6 +2,7 @@ import { projectPoint, type Resolved, type ResolvedStem } from '../geometry/inde
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { finish } from './finish.ts'
+import { showInLight } from './room-light.ts'
 import { spriteSteps } from './sprite.ts'
 import { allAtOnce, type Steps } from './steps.ts'
 import { type Frame, type PaintOptions, type Picture, VESSEL_OWNER, type ViewAngle } from './types.ts'
@@ -49,6 +50,7 @@ export function* paintSteps(
   if (shown && (isCutOpen(angle, options) || (glass && level))) showWater(picture, vessel, angle, frame, glass)
   yield
   finish(picture, frame.scale, options.quality)
+  showInLight(picture, options.light ?? 'daylight')
   return picture
 }
 

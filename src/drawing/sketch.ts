@@ -12,6 +12,7 @@ import {
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { tipOf } from './paint.ts'
+import { showInLight } from './room-light.ts'
 import { LIGHT } from './shade.ts'
 import type { Steps } from './steps.ts'
 import { ALONG, mixTint, SHADE_FROM, SHADE_TO, SHADES, type Tint, VARIANTS } from './tint.ts'
@@ -102,5 +103,6 @@ export function* sketchSteps(
     const glass = resolved.vessel.material === 'glass'
     layIn(picture, yield* vesselSteps(resolved.vessel, angle, scale, options, cache), vx, vy, 0, VESSEL_OWNER, glass)
   }
+  showInLight(picture, options.light ?? 'daylight')
   return picture
 }

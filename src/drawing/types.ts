@@ -1,3 +1,4 @@
+import type { LightName } from '../colour/index.ts'
 import type { ViewAngle } from '../geometry/index.ts'
 
 /** A rectangle of a view, mm, up positive, and how many pixels a mm gets. */
@@ -46,6 +47,8 @@ export interface PaintOptions {
   without?: readonly string[]
   /** Paint the vessel in its own colour, or in the quiet grey of the sheet. */
   vessel: 'own' | 'grey' | 'none'
+  /** As an eye sees it in this light; daylight if left out. */
+  light?: LightName
 }
 
 export type { ViewAngle }

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef } from 'react'
-import type { Arrangement } from '../arrangement/index.ts'
+import type { Arrangement, Light } from '../arrangement/index.ts'
 import type { Picture, ViewAngle } from '../drawing/index.ts'
 import { painter } from './painter.ts'
 
@@ -13,6 +13,8 @@ interface Props {
   /** What it shows, in words; '' where the words beside it say it. */
   label: string
   angle?: ViewAngle
+  /** As it is seen in this light; daylight if left out. */
+  light?: Light
 }
 
 const FRONT: ViewAngle = { turn: 0, pitch: 0 }
@@ -25,7 +27,7 @@ export const putPicture = (canvas: HTMLCanvasElement, { width, height, rgba }: P
 }
 
 /** The whole arrangement, small, from one side. */
-export const SmallView = ({ document, width, height, lane, label, angle = FRONT }: Props) => {
+export const SmallView = ({ document, width, height, lane, label, angle = FRONT, light = 'daylight' }: Props) => {
   const canvas = useRef<HTMLCanvasElement>(null)
   const filled = useRef(false)
   const { turn, pitch } = angle
@@ -39,7 +41,7 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
       const levels = filled.current ? (['draft', 'fine'] as const) : (['sketch', 'draft', 'fine'] as const)
       for (const level of levels) {
         const sketch = level === 'sketch'
-        const options = { quality: sketch ? 'draft' : level, sketch, section: false, vessel: 'own' } as const
+        const options = { quality: sketch ? 'draft' : level, sketch, section: false, vessel: 'own', light } as const
         const picture = await painter().paint(lane, document, view, frame, options)
         if (!live || !picture) return
         if (canvas.current) putPicture(canvas.current, picture)
@@ -50,7 +52,7 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT 
     return () => {
       live = false
     }
-  }, [document, view, width, height, lane])
+  }, [document, view, width, height, lane, light])
   return (
     <canvas
       ref={canvas}

@@ -73,6 +73,7 @@ export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit 
         width={298}
         height={206}
         lane={`palette ${palette.name}`}
+        light={document.setting.light}
         label={`The design in ${palette.name}, from the front`}
       />
       <div className="strip" aria-hidden="true">
