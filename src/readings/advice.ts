@@ -35,8 +35,11 @@ const FIRSTS = 2
 const MOST_ADVICE = 3
 /** An idea that brings its reading to the full with no more stems than this ends the search. Ours. */
 const FEW = 4
+/** Two steps as one are looked for, and a trade is offered, only where they gain so many times what a single step does that harms nothing. Ours. */
+const AHEAD = 2
 
-const worth = ({ advice, gain, costs }: Helped): number => worthOf(gain - costs, advice.edit!)
+const netOf = ({ gain, costs }: Helped): number => gain - costs
+const worth = (helped: Helped): number => worthOf(netOf(helped), helped.advice.edit!)
 
 const better = (a: Helped | null, b: Helped): Helped => (a && worth(a) >= worth(b) ? a : b)
 
@@ -81,15 +84,17 @@ const adviseOne = (
     if (best) helped.push(best)
     else if (otherwise) words.push(otherwise)
   })
-  /** Nothing that harms nothing gains much of what there is to gain. */
-  const poor = (): boolean => Math.max(0, ...helped.map((h) => h.gain)) < Math.min(TRADE, (100 - score) / 3)
+  const most = (): number => Math.max(0, ...helped.map((h) => h.gain))
   harmful.sort((a, b) => b.harm.gain - a.harm.gain)
+  let pair: Helped | null = null
   for (const { idea, harm } of harmful.slice(0, FIRSTS)) {
-    if (!poor() || harm.gain < TRADE) break
+    // Two steps are worth looking for where one gains little beside what it would if it harmed nothing.
+    if (harm.gain < TRADE + AHEAD * most()) break
     const best = search(pairsFor(engine, before, idea, harm, ADVISERS, lengths).slice(0, Math.max(0, left + FOR_PAIRS)))
-    if (best) helped.push(best)
+    if (best) pair = better(pair, best)
   }
-  if (poor() && trade) helped.push(trade)
+  if (pair) helped.push(pair)
+  if (trade && netOf(trade) >= AHEAD * most()) helped.push(trade)
   engine.update(before)
   const edits = helped.sort((a, b) => b.gain - a.gain).map((h) => h.advice)
   return [...edits, ...words].slice(0, MOST_ADVICE)

@@ -1,16 +1,14 @@
-import type { Edit } from '../arrangement/index.ts'
+import type { Vessel } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import { addGroup, along, becomeFocal, forward, thinGreens } from './advise-focal-group.ts'
+import { grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
+import { distance } from './contrast.ts'
 import type { Engine } from './engine.ts'
 import { measureProminence, type Prominence } from './focal-prominence.ts'
+import { labOnce } from './tones.ts'
 import type { Idea, Topic, Values } from './trial.ts'
 import { type Lengths, named, numbered, percent, steps } from './words.ts'
-
-const along = (stem: ResolvedStem, mm: number): Edit => ({
-  do: 'shift-stems',
-  ids: [stem.id],
-  by: [stem.axis[0] * mm, stem.axis[1] * mm, stem.axis[2] * mm],
-})
 
 const bringOut = (stem: ResolvedStem, part: number, lengths: Lengths, then: (v: Values) => string): Idea => {
   const mm = steps(part * stem.head_mm)
@@ -63,6 +61,8 @@ const aboutHidden = (engine: Engine, p: Prominence, lengths: Lengths): Topic => 
   return {
     ideas: [
       bringOut(stem, 0.35, lengths, words),
+      bringOut(stem, 1, lengths, words),
+      ...forward(engine, p, lengths, words),
       ...near.map((s) => setAside(stem, s, lengths, words)),
       bringOut(stem, 0.7, lengths, words),
     ],
@@ -72,6 +72,11 @@ const aboutHidden = (engine: Engine, p: Prominence, lengths: Lengths): Topic => 
     },
   }
 }
+
+/** Rivals that are set back at once, at most. Ours. */
+const MOST_RIVALS = 6
+/** Under this share of the eye one more flower is not enough: then a group is tried first. Ours. */
+const FAR_SHORT = 0.08
 
 const openIdea = (engine: Engine, p: Prominence, words: (v: Values) => string): Idea[] => {
   const { stems } = engine.resolved
@@ -89,23 +94,31 @@ const openIdea = (engine: Engine, p: Prominence, words: (v: Values) => string): 
 
 const aboutLead = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   const { stems } = engine.resolved
+  const first = p.stems.findIndex((d) => p.focal.includes(d.place))
+  const rivals = p.stems.slice(0, first === 0 ? 1 : first).filter((d) => !p.focal.includes(d.place))
   const strong = stems[p.stems.find((d) => !p.focal.includes(d.place))!.place]!
-  const focal = stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
+  const focal = stems[p.stems[first]!.place]!
+  const some = (rivals.length > 0 ? rivals.map((d) => stems[d.place]!) : [strong]).slice(0, MOST_RIVALS)
   const deep = steps(0.6 * strong.head_mm)
   return {
     ideas: [
       ...openIdea(engine, p, then.rank),
-      bringOut(focal, 0.5, lengths, then.rank),
+      ...forward(engine, p, lengths, then.rank),
+      ...becomeFocal(engine, focal, 2, then.rank),
       {
-        edit: along(strong, -deep),
-        stems: [strong.id, focal.id],
+        edit: { do: 'many', label: 'set deeper', edits: some.map((s) => along(s, -deep)) },
+        stems: [...some, focal].map((s) => s.id),
         say: (v) =>
-          `${numbered(strong)}, draws the eye before ${numbered(focal)}: set it ${lengths(deep)} deeper, ${then.rank(v)}.`,
+          `${grouped(some)} ${some.length === 1 ? 'draws' : 'draw'} the eye before ${numbered(focal)}: set ${some.length === 1 ? 'it' : 'them'} ${lengths(deep)} deeper, ${then.rank(v)}.`,
       },
+      bringOut(focal, 0.5, lengths, then.rank),
+      ...addGroup(engine, focal, 2, then.rank),
+      ...becomeFocal(engine, focal, 4, then.rank),
       {
-        edit: { do: 'lengthen-stems', ids: [strong.id], factor: 0.8 },
-        stems: [strong.id, focal.id],
-        say: (v) => `${numbered(strong)}, draws the eye before ${numbered(focal)}: cut it by a fifth, ${then.rank(v)}.`,
+        edit: { do: 'lengthen-stems', ids: some.map((s) => s.id), factor: 0.75 },
+        stems: [...some, focal].map((s) => s.id),
+        say: (v) =>
+          `${grouped(some)} ${some.length === 1 ? 'draws' : 'draw'} the eye before ${numbered(focal)}: cut ${some.length === 1 ? 'it' : 'them'} by a quarter, ${then.rank(v)}.`,
       },
     ],
     otherwise: {
@@ -115,34 +128,37 @@ const aboutLead = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   }
 }
 
-const aboutShare = (engine: Engine, p: Prominence): Topic => {
+const aboutShare = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   const { stems } = engine.resolved
   const ids = p.focal.map((i) => stems[i]!.id)
   const twin = stems[p.stems.find((d) => p.focal.includes(d.place))!.place]!
   const words = then.share(p.focalShare!)
-  let id = `${twin.id}-b`
-  while (stems.some((s) => s.id === id)) id += 'b'
-  const [x, y] = [twin.stem.tip[0], twin.stem.tip[1]]
-  const from = Math.hypot(x, y)
-  const [dx, dy] = from > 1 ? [-y / from, x / from] : [1, 0]
-  const beside = (side: number): Idea => ({
-    edit: {
-      do: 'duplicate-stems',
-      ids: [twin.id],
-      newIds: [id],
-      by: [side * dx * twin.head_mm * 0.9, side * dy * twin.head_mm * 0.9, -0.2 * twin.head_mm],
-    },
-    stems: [twin.id],
-    say: (v) => `Set one more beside ${numbered(twin)}: ${words(v)}.`,
-  })
+  const far = p.focalShare! < FAR_SHORT
+  const one = addGroup(engine, twin, 1, words)
+  const group = [...becomeFocal(engine, twin, 2, words), ...addGroup(engine, twin, 2, words)]
   return {
-    ideas: [...openIdea(engine, p, words), beside(1), beside(-1)],
+    ideas: [
+      ...openIdea(engine, p, words),
+      ...(far ? [...group, ...one] : [...one, ...group]),
+      ...addGroup(engine, twin, 4, words),
+      ...thinGreens(engine, twin, words),
+      ...forward(engine, p, lengths, words),
+    ],
     otherwise: {
       text: `The focal flowers hold ${percent(p.focalShare!)} of the eye: set another beside ${numbered(twin)}, or choose larger ones.`,
       stems: ids,
     },
   }
 }
+
+/** Further from the cloth than this a vessel can be had that is nearer it, Lab. Ours. */
+const NEAR_CLOTH = 15
+
+/** A vessel that draws less than this one. Of clear glass, or of the colour of the cloth, only a smaller one does. */
+const quieter = ({ material, colour }: Vessel, linen: string): string =>
+  material === 'glass' || distance(labOnce(colour), labOnce(linen)) < NEAR_CLOTH
+    ? 'a smaller vessel'
+    : 'a vessel nearer the colour of the cloth'
 
 const aboutVessel = (engine: Engine, p: Prominence, lengths: Lengths): Topic => {
   const { stems, vessel } = engine.resolved
@@ -160,7 +176,7 @@ const aboutVessel = (engine: Engine, p: Prominence, lengths: Lengths): Topic => 
         `Let ${numbered(s)}, fall ${lengths(down)} lower over the rim: ${(v.vesselRank as number) > p.vesselRank ? `the vessel then ranks ${v.vesselRank} instead of ${p.vesselRank}` : 'the vessel then draws less'}.`,
     })),
     otherwise: {
-      text: `The vessel draws ${(p.vesselPull!).toFixed(1)} × what ${numbered(best)}, draws: let greens fall over its rim, or choose a vessel nearer the colour of the cloth.`,
+      text: `The vessel draws ${(p.vesselPull!).toFixed(1)} × what the focal flowers draw together: let greens fall over its rim, or choose ${quieter(vessel, engine.resolved.document.setting.linen)}.`,
       stems: [best.id],
     },
   }
@@ -176,7 +192,7 @@ export const adviseFocal = (engine: Engine, lengths: Lengths): Topic[] => {
   const topics: Topic[] = []
   if (amiss('focalLead', p.focalLead!) || amiss('focalRank', p.focalRank!)) topics.push(aboutLead(engine, p, lengths))
   if (amiss('focalVisible', p.focalVisible!)) topics.push(aboutHidden(engine, p, lengths))
-  if (amiss('focalShare', p.focalShare)) topics.push(aboutShare(engine, p))
+  if (amiss('focalShare', p.focalShare)) topics.push(aboutShare(engine, p, lengths))
   if (amiss('vesselPull', p.vesselPull!)) topics.push(aboutVessel(engine, p, lengths))
   return topics
 }

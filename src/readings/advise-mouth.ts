@@ -1,7 +1,7 @@
 import type { Point3 } from '../arrangement/index.ts'
 import { type ResolvedStem, viewAxes } from '../geometry/index.ts'
 import { stemsOf } from './advise-words.ts'
-import { collar, commonCover, likeOf } from './collar.ts'
+import { collar, collarHeight, commonCover, isNarrow, likeOf } from './collar.ts'
 import type { Engine } from './engine.ts'
 import { oneMore, shiftTo } from './mend-stems.ts'
 import type { Space } from './negative-space.ts'
@@ -40,10 +40,11 @@ export const aboutMouth = (engine: Engine, s: Space, most: number, lengths: Leng
     )
   const greens = stems.filter((x) => x.role === 'greens' && x.plant.formClass !== 'line')
   const kinds = greens.filter((x, i) => greens.findIndex((y) => y.stem.plant === x.stem.plant) === i).slice(0, 2)
-  const covers = kinds.length > 0 ? kinds.map((x) => likeOf(x.stem, x.plant, x.head_mm)) : [commonCover()]
+  const covers = kinds.length > 0 ? kinds.map((x) => likeOf(x.stem, x.plant, x.head_mm)) : [commonCover(vessel)]
+  const shares = isNarrow(vessel) ? [0.25, 0.5] : [0.1, 0.25]
   const collars = covers.flatMap((like) =>
-    (covers.length > 1 ? [0.1] : [0.1, 0.25]).flatMap((share): Idea[] => {
-      const set = collar(engine, like, 0.15 * half + share * like.head_mm, 0.9 * most)
+    (covers.length > 1 ? [shares[0]!] : shares).flatMap((share): Idea[] => {
+      const set = collar(resolved, engine.ready, like, collarHeight(vessel, like, share), 0.9 * most)
       if (set.length === 0) return []
       const what = `${set.length > 2 ? 'a ring of ' : ''}${stemsOf(set.length, like.name)} low ${set.length > 2 ? 'round the rim' : 'over the rim'}`
       return [
@@ -68,7 +69,7 @@ export const aboutMouth = (engine: Engine, s: Space, most: number, lengths: Leng
   return {
     ideas: [...collars, ...moved.slice(0, 1), ...added.slice(0, 1), ...moved.slice(1), ...added.slice(1)],
     otherwise: {
-      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side}: low greens over the rim hide it.`,
+      text: `${percent(s.mouthShowing)} of the mouth shows from 45° above, seen from ${side}: low greens, set over the rim, would hide it.`,
       stems: [],
     },
   }

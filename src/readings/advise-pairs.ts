@@ -1,6 +1,6 @@
 import type { Engine } from './engine.ts'
 import { READING_NAMES } from './names.ts'
-import { takesOut } from './touched.ts'
+import { handledBy, takesOut } from './touched.ts'
 import { type Harmful, type Idea, resolveAfter, type Topic } from './trial.ts'
 import type { ReadingId } from './types.ts'
 import type { Lengths } from './words.ts'
@@ -32,6 +32,11 @@ export const pairsFor = (
       .slice(0, SECONDS)
       // Stems are called by their places, which change where some are taken out: then only what names none serves.
       .filter((second) => !takesOut(first.edit) || second.stems.length === 0)
+      // What one step lengthens the other is not to shorten again.
+      .filter((second) => {
+        const done = handledBy(first.edit)
+        return !handledBy(second.edit).some((x) => done.includes(x))
+      })
       .map(
         (second): Idea => ({
           edit: { do: 'many', label: 'two steps of advice', edits: [first.edit, second.edit] },

@@ -1,10 +1,11 @@
 import type { ResolvedStem } from '../geometry/index.ts'
 import { aboutCeiling } from './advise-ceiling.ts'
-import { counted, grouped } from './advise-words.ts'
+import { adviseCrowd } from './advise-crowd.ts'
+import { grouped } from './advise-words.ts'
 import { bandOf, isOutside } from './bands.ts'
 import type { Engine } from './engine.ts'
 import { measureProportion, type Proportion, vesselWidth } from './proportion.ts'
-import { thinTo, toReach } from './regroup.ts'
+import { toReach } from './regroup.ts'
 import type { Idea, Topic } from './trial.ts'
 import type { Band } from './types.ts'
 import { bandWords, formWords, type Lengths, named, round } from './words.ts'
@@ -77,41 +78,6 @@ const aboutSpread = (engine: Engine, p: Proportion, { band: [least, most], own }
   }
 }
 
-/** Too much for a narrow vessel: most of it taken out at once, and the rest let stand as high as it should. */
-const aboutCrowd = (engine: Engine, p: Proportion, height: Band): Topic[] => {
-  const { stems, vessel, document } = engine.resolved
-  const [least, most] = height.band
-  const high = justInside([least, most], true) * Math.max(vessel.height, vesselWidth(vessel))
-  const ideas = [3, 1, 5].flatMap((keep): Idea[] => {
-    const thin = thinTo(engine, keep, high)
-    if (!thin) return []
-    return [
-      {
-        edit: thin.edit,
-        stems: stems.map((s) => s.id),
-        say: (v) =>
-          `${counted(stems.length)} stems are too many for a mouth so narrow: take ${grouped(thin.gone)} out, let ${grouped(thin.kept)} stand ${times(v.heightRatio)} the vessel${thin.grid ? ', held by a grid of tape' : ''}, and fill it with water; spread is then ${times(v.spreadRatio)} instead of ${times(p.spreadRatio)}.`.replace(
-            /^./,
-            (c) => c.toUpperCase(),
-          ),
-      },
-    ]
-  })
-  if (ideas.length === 0) return []
-  return [
-    {
-      ideas,
-      otherwise: {
-        text: `${counted(stems.length)} stems are too many for a mouth so narrow, for ${formWords(document.form)}: keep one or three, or take a wider, heavier vessel.`.replace(
-          /^./,
-          (c) => c.toUpperCase(),
-        ),
-        stems: [],
-      },
-    },
-  ]
-}
-
 /** What is amiss with height and spread, and ideas against it. */
 export const adviseProportion = (engine: Engine, lengths: Lengths): Topic[] => {
   const p = measureProportion(engine)
@@ -121,8 +87,9 @@ export const adviseProportion = (engine: Engine, lengths: Lengths): Topic[] => {
   const spread = bandOf('proportion', 'spreadRatio', document)
   const topics: Topic[] = []
   const out = (v: number, row: Band | undefined): row is Band => !!row && isOutside(v, row.band)
-  if (height && out(p.spreadRatio, spread) && p.spreadRatio > spread.band[1])
-    topics.push(...aboutCrowd(engine, p, height))
+  const wide = !!spread && p.spreadRatio > spread.band[1]
+  if (height && (wide || p.heightRatio < height.band[0]))
+    topics.push(...adviseCrowd(engine, p, justInside(height.band, true)))
   if (out(p.heightRatio, height)) topics.push(aboutHeight(engine, p, height))
   topics.push(...aboutCeiling(engine, p, lengths))
   if (out(p.spreadRatio, spread)) topics.push(aboutSpread(engine, p, spread))

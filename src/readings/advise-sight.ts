@@ -6,7 +6,7 @@ import { guestView, hiddenByOneAlone } from './guest-view.ts'
 import { CLEAR_OVER, CLEAR_UNDER, EYE_LOW } from './guests.ts'
 import { blockers, measureSight, type Sight } from './sight-line.ts'
 import type { Idea, Topic } from './trial.ts'
-import { type Lengths, listed, named, numbered, percent, steps } from './words.ts'
+import { type Lengths, named, percent, steps } from './words.ts'
 
 /** A stem is not cut back to less than this part of what stands over the rim. Ours. */
 const SHORTEST = 0.35
@@ -88,6 +88,23 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
     return [idea(edit, [], `set it in a vessel ${lengths(height)} high instead of ${lengths(vessel.height)}`)]
   }
 
+  /** All of it smaller, vessel and stems alike, so that it ends under the lines of sight. */
+  const smaller = (): Idea[] => {
+    const k = CLEAR_UNDER / s.top
+    const height = 5 * Math.floor((k * vessel.height) / 5)
+    if (k >= 1 || height < LOWEST) return []
+    const { stems } = resolved
+    const factor = Math.floor((100 * (CLEAR_UNDER - height)) / (s.top - vessel.height)) / 100
+    const edits: Edit[] = [
+      { do: 'set-vessel', set: { height } },
+      { do: 'lengthen-stems', ids: stems.map((x) => x.id), factor },
+    ]
+    const what = `set it in a vessel ${lengths(height)} high instead of ${lengths(vessel.height)}, and shorten all stems by ${percent(1 - factor)}`
+    return factor < SHORTEST
+      ? []
+      : [{ ...idea({ do: 'many', label: 'made smaller', edits }, most, what), stems: stems.map((x) => x.id) }]
+  }
+
   const [all, three, one] = [most, most.slice(0, 3), most.slice(0, 1)]
   // A piece that stands as high as the eyes begin is better lifted over them.
   const tall = (s.underside ?? s.top) > EYE_LOW || vessel.height > EYE_LOW * 0.8
@@ -105,9 +122,9 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
   ]
   const first = tall ? [...lift, ...lower.slice(0, 3)] : [...lower, ...lift.slice(0, 1)]
   const blame =
-    most.length > 0 ? `${listed(three.map((b) => numbered(b.stem)))}, hide${three.length > 1 ? '' : 's'} most` : ''
+    most.length > 0 ? `${names(three)}, hide${three.length > 1 ? '' : 's'} most` : ''
   return {
-    ideas: [...first.slice(0, 7), ...rest],
+    ideas: [...first.slice(0, 3), ...smaller(), ...first.slice(3, 6), ...rest],
     otherwise: {
       text: vessels
         ? `${text}: a lower vessel, or a slimmer one that lifts the flowers ${lengths(5 * Math.ceil(CLEAR_OVER / 5))} over the table, serves.`

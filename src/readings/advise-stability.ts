@@ -1,12 +1,19 @@
-import type { Edit, Point2 } from '../arrangement/index.ts'
+import type { Edit, Point2, Point3 } from '../arrangement/index.ts'
+import type { ResolvedStem } from '../geometry/index.ts'
+import { grouped } from './advise-words.ts'
 import { bandOf } from './bands.ts'
+import { openingOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
-import { measureStability, type Stability } from './stability.ts'
-import type { Idea, Topic } from './trial.ts'
+import { oneMore } from './mend-stems.ts'
+import { measureStability, type Stability, tiltWords } from './stability.ts'
+import type { Idea, Topic, Values } from './trial.ts'
 import { loadOf } from './weight.ts'
-import { type Lengths, named, round, steps } from './words.ts'
+import { type Lengths, numbered, percent, round, steps } from './words.ts'
 
 const degrees = (value: unknown): string => `${round(value as number)}°`
+
+/** The narrowest mouth that a pin-holder goes through, mm: small ones are about 40 wide (from memory). */
+const PINS_FIT = 45
 
 /** A moved tip moves about this part of a stem's weight: its head, and half of its stalk. Ours. */
 const MOVED = 0.75
@@ -34,7 +41,7 @@ const setBack = (engine: Engine, m: Stability, [c, s]: Point2, text: string, len
 
 const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Lengths): Topic => {
   const { stems, vessel } = engine.resolved
-  const text = `It goes over at a tilt of ${degrees(m.tipping_deg)}, wanted at least ${least}°. `
+  const text = `It ${tiltWords(m.tipping_deg, 'a tilt of ')}; wanted is a tilt of at least ${least}°. `
   const way = (m.toward_deg * Math.PI) / 180
   const [c, s] = [Math.cos(way), Math.sin(way)]
   const moment = (i: number): number => {
@@ -43,35 +50,64 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
   }
   const outward = stems.map((_, i) => i).sort((a, b) => moment(b) - moment(a))
   const high = stems.toSorted((a, b) => loadOf(b).mass_g * b.stem.tip[2] - loadOf(a).mass_g * a.stem.tip[2])
-  const ideas: Idea[] = []
-  for (const part of [1 / 6, 1 / 3]) {
+  const over = (v: Values): string => `: then it goes over at ${degrees(v.tippingAngle_deg)}.`
+  const idea = (edits: Edit[], some: readonly ResolvedStem[], what: string): Idea => ({
+    edit: edits.length === 1 ? edits[0]! : { do: 'many', label: 'steadied', edits },
+    stems: some.map((x) => x.id),
+    say: (v) => `${text}${what}${over(v)}`,
+  })
+  const dry = vessel.waterFill < 0.8
+  const fill: Edit[] = dry ? [{ do: 'set-vessel', set: { waterFill: 0.8 } }] : []
+  const also = dry ? ', and fill it to four fifths' : ''
+  const leanBack = (part: number): Idea[] => {
     const some = outward.slice(0, Math.max(1, Math.round(stems.length * part))).map((i) => stems[i]!)
-    if (some.length === 0) continue
+    if (some.length === 0) return []
     const by = steps(0.6 * Math.max(20, vessel.width / 3))
     const edit: Edit = { do: 'shift-stems', ids: some.map((x) => x.id), by: [-by * c, -by * s, 0] }
-    ideas.push({
-      edit,
-      stems: some.map((x) => x.id),
-      say: (v) =>
-        `${text}Lean ${named(some)} back over the vessel by ${lengths(by)}: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
-    })
+    return [idea([edit], some, `Lean ${grouped(some)} back over the vessel by ${lengths(by)}`)]
   }
-  ideas.push(...setBack(engine, m, [c, s], text, lengths))
-  for (const part of [1 / 4, 1]) {
+  const shorten = (part: number, factor: number): Idea[] => {
     const some = high.slice(0, Math.max(1, Math.round(stems.length * part)))
-    if (some.length === 0) continue
-    ideas.push({
-      edit: { do: 'lengthen-stems', ids: some.map((x) => x.id), factor: 0.85 },
-      stems: some.map((x) => x.id),
-      say: (v) => `${text}Shorten ${named(some)} by 15 %: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
-    })
+    if (some.length === 0) return []
+    const edit: Edit = { do: 'lengthen-stems', ids: some.map((x) => x.id), factor }
+    return [idea([edit, ...fill], some, `Shorten ${grouped(some)} by ${percent(1 - factor)}${also}`)]
   }
-  if (vessel.waterFill < 0.8)
-    ideas.push({
-      edit: { do: 'set-vessel', set: { waterFill: 0.8 } },
-      stems: [],
-      say: (v) => `${text}Fill it with water to four fifths: then it goes over at ${degrees(v.tippingAngle_deg)}.`,
-    })
+  // As far out on the other side, and low.
+  const counterweight = (): Idea[] => {
+    const like = high.find((x) => x.role !== 'focal' && x.plant.formClass !== 'line')
+    const off = m.weight.centre[0] * c + m.weight.centre[1] * s
+    if (!like || off < 5) return []
+    const far = Math.max(vessel.width, vessel.depth) / 2
+    const tip: Point3 = [-far * c, -far * s, like.head_mm / 2]
+    return [
+      idea(
+        [oneMore(engine.resolved, like, tip), ...fill],
+        [like],
+        `Set one more like ${numbered(like)}, low on the other side as a counterweight${also}`,
+      ),
+    ]
+  }
+  const pins: Idea[] =
+    openingOf(vessel) >= PINS_FIT && (vessel.mechanics === 'none' || vessel.mechanics === 'tape-grid')
+      ? [
+          idea(
+            [{ do: 'set-vessel', set: { mechanics: 'pin-holder', ...(dry && { waterFill: 0.8 }) } }],
+            [],
+            `Set it on a pin-holder, the weight of which steadies it${also}`,
+          ),
+        ]
+      : []
+  const ideas: Idea[] = [
+    ...(dry ? [idea(fill, [], 'Fill it with water to four fifths')] : []),
+    ...setBack(engine, m, [c, s], text, lengths),
+    ...leanBack(1 / 3),
+    ...shorten(1 / 4, 0.85),
+    ...pins,
+    ...shorten(1, 0.85),
+    ...counterweight(),
+    ...leanBack(1 / 6),
+    ...shorten(1, 0.7),
+  ]
   return {
     ideas,
     otherwise: {

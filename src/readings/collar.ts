@@ -1,4 +1,4 @@
-import { mouthFor, newStemIds, type Point3, type Stem } from '../arrangement/index.ts'
+import { mouthFor, newStemIds, type Point3, type Stem, type Vessel } from '../arrangement/index.ts'
 import { findPlant, type Plant } from '../catalogue/index.ts'
 import {
   bareCount,
@@ -6,22 +6,30 @@ import {
   type Cover,
   createCover,
   outerSection,
+  type Resolved,
   reachIn,
   standinsOf,
 } from '../geometry/index.ts'
-import type { Engine } from './engine.ts'
-import { readyStem } from './extents.ts'
+import { type Ready, readyStem } from './extents.ts'
 import { coverMouth, type MouthView, mouthViews } from './mouth.ts'
 import { resolveAfter } from './trial.ts'
 
 /** What hides the mouth where the design has no greens: broad leaves, of which few cover much (ours). */
 const COVER_PLANT = 'salal'
+/** And over a mouth narrower than this, mm, smaller leaves, which stay within it. Ours. */
+const NARROW = 90
+const SMALL_COVER = 'ruscus-israeli'
 /** Most stems of one collar. Ours. */
 const MOST = 12
 /** Places of a collar: on the rim, within it and in the middle, as shares of the way out, with how many. Ours. */
 const RINGS: readonly [share: number, places: number][] = [
   [0.8, 12],
   [0.45, 6],
+  [0, 1],
+]
+
+const IN_NARROW: typeof RINGS = [
+  [0.5, 8],
   [0, 1],
 ]
 
@@ -38,9 +46,12 @@ export const likeOf = (stem: Stem, plant: Plant, head_mm: number): CollarOf => (
   head_mm,
 })
 
-/** The catalogue's cover. */
-export const commonCover = (): CollarOf => {
-  const plant = findPlant(COVER_PLANT)!
+/** Is the mouth so narrow that only small leaves stay within it? */
+export const isNarrow = ({ width, depth }: Vessel): boolean => Math.min(width, depth) < NARROW
+
+/** The catalogue's cover for a vessel. */
+export const commonCover = (vessel: Vessel): CollarOf => {
+  const plant = findPlant(isNarrow(vessel) ? SMALL_COVER : COVER_PLANT)!
   const stem = {
     plant: plant.id,
     role: 'greens' as const,
@@ -59,9 +70,9 @@ const orInto = (cover: Cover, with_: Cover): Cover => {
 }
 
 /** Places for tips, `h` over the rim and as far out as their share says; from 45° above, what is h high hides what is h behind it. */
-const tipsOver = ({ vessel }: Engine['resolved'], h: number): Point3[] => {
+const tipsOver = (vessel: Vessel, h: number): Point3[] => {
   const rim = outerSection(vessel, 1)
-  return RINGS.flatMap(([share, places]) =>
+  return (isNarrow(vessel) ? IN_NARROW : RINGS).flatMap(([share, places]) =>
     Array.from({ length: places }, (_, i): Point3 => {
       const a = (i * 2 * Math.PI) / places
       const reach = reachIn(vessel, rim, Math.cos(a), Math.sin(a))
@@ -76,10 +87,15 @@ const tipsOver = ({ vessel }: Engine['resolved'], h: number): Point3[] => {
  * where most is bare, up to a dozen. What else they do is for the trial to find out.
  * @param h how high their tips stand over the rim, mm
  */
-export const collar = (engine: Engine, like: CollarOf, h: number, most: number): Stem[] => {
-  const { resolved, ready } = engine
+export const collar = (
+  resolved: Resolved,
+  ready: readonly Ready[],
+  like: CollarOf,
+  h: number,
+  most: number,
+): Stem[] => {
   const { vessel, document } = resolved
-  const tips = tipsOver(resolved, h)
+  const tips = tipsOver(vessel, h)
   const ids = newStemIds(document, tips.length)
   const places = tips.map((tip, i): Stem => ({ ...like.stem, id: ids[i]!, tip, mouth: mouthFor(vessel, tip) }))
   const tried = resolveAfter(resolved, { do: 'add-stems', stems: places }).stems.slice(resolved.stems.length)
@@ -116,3 +132,7 @@ export const collar = (engine: Engine, like: CollarOf, h: number, most: number):
   }
   return chosen.sort((a, b) => a - b).map((i, k) => ({ ...places[i]!, id: ids[k]! }))
 }
+
+/** How high the tips of a collar stand: a little over the rim, with this share of the leaf's size. mm */
+export const collarHeight = ({ width, depth }: Vessel, like: CollarOf, share: number): number =>
+  0.075 * Math.min(width, depth) + share * like.head_mm

@@ -50,10 +50,10 @@ export const toReach = (
 }
 
 /** A mouth narrower than this bears a few stems as a stand bears them, mm; and so many stems are more than a few. Ours. */
-const NARROW = 90
+const NARROW = 75
 const FEW = 6
-/** Heights of the stems that stay, against the tallest: unlike, so that each shows (common practice; the numbers are ours). */
-const STEPS = [1, 0.8, 0.65, 0.9, 0.72]
+/** Heights of the stems that stay, against the tallest: one leads, the others low under it, clear of faces opposite. Ours. */
+const STEPS = [1, 0.4, 0.25, 0.25, 0.3]
 /** A neck under this takes no grid of tape, mm. Ours, as for netting. */
 const GRID = 50
 
@@ -72,8 +72,12 @@ export interface Thinned {
 export const thinTo = (engine: Engine, keep: number, high_mm: number): Thinned | null => {
   const { stems, vessel } = engine.resolved
   const { pixels } = engine.seen()
-  if (openingOf(vessel) > NARROW || stems.length < FEW || keep >= stems.length) return null
-  const rank = stems.map((s, i) => ({ s, seen: (s.role === 'focal' ? 1e9 : 0) + pixels[i * 4 + 1]! }))
+  const flowers = stems.filter((s) => s.role !== 'greens').length
+  if (openingOf(vessel) > NARROW || flowers < FEW || keep >= flowers) return null
+  const rank = stems.map((s, i) => ({
+    s,
+    seen: (s.role === 'focal' ? 1e9 : s.role === 'greens' ? -1e9 : 0) + pixels[i * 4 + 1]!,
+  }))
   const order = rank.sort((a, b) => b.seen - a.seen).map(({ s }) => s)
   const [kept, gone] = [order.slice(0, keep), order.slice(keep)]
   if (gone.some((s) => s.role === 'focal')) return null

@@ -32,3 +32,9 @@ export const worthOf = (gain: number, edit: Edit): number => gain - Math.min(MOS
 /** Does the edit take stems out? */
 export const takesOut = (edit: Edit): boolean =>
   edit.do === 'remove-stems' || (edit.do === 'many' && edit.edits.some(takesOut))
+
+/** What an edit does to which stem, as `lengthen-stems s1`. */
+export const handledBy = (edit: Edit): string[] => {
+  if (edit.do === 'many') return edit.edits.flatMap(handledBy)
+  return 'ids' in edit ? edit.ids.map((id) => `${edit.do} ${id}`) : []
+}

@@ -2,7 +2,7 @@ import { applyEdit, type Edit } from '../arrangement/index.ts'
 import { findPlant } from '../catalogue/index.ts'
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
-import { HARM, LIFT, mayTrade } from './harm.ts'
+import { HARM, lifts, mayTrade } from './harm.ts'
 import { READING_NAMES } from './names.ts'
 import type { Advice, ReadingId, ReadingResult } from './types.ts'
 import { type Lengths, listed, round } from './words.ts'
@@ -70,7 +70,7 @@ export const tryIdea = (
   const own = readers[id](engine)
   const was = results.find((r) => r.id === id)?.score ?? 0
   const gain = (own.score ?? 0) - was
-  if (own.score === null || !own.because || gain < LIFT) return null
+  if (own.score === null || !own.because || !lifts(gain, was)) return null
   const scores: NonNullable<Advice['after']>['scores'] = { [id]: own.score }
   const lost: [ReadingId, number][] = []
   let costs = 0
