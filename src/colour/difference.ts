@@ -31,8 +31,12 @@ export const deltaE2000 = (first: Readonly<Lab>, second: Readonly<Lab>): number 
 }
 
 const workOut = (first: Readonly<Lab>, second: Readonly<Lab>): void => {
-  const [L1, a1, b1] = first
-  const [L2, a2, b2] = second
+  const L1 = first[0]
+  const a1 = first[1]
+  const b1 = first[2]
+  const L2 = second[0]
+  const a2 = second[1]
+  const b2 = second[2]
   const mean7 = pow7((chromaOf(a1, b1) + chromaOf(a2, b2)) / 2)
   const g = 1.5 - 0.5 * Math.sqrt(mean7 / (mean7 + P25))
   const C1 = chromaOf(a1 * g, b1)

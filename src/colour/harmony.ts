@@ -10,10 +10,13 @@ export interface Harmony {
 
 const sinDeg = (degrees: number): number => Math.sin((degrees * Math.PI) / 180)
 
+/** Math.tanh by one exponential, within 2e-16 of it and several times quicker: it is asked three times for every pair. */
+const tanh = (x: number): number => 1 - 2 / (Math.exp(2 * x) + 1)
+
 /** H_SY: what one colour's own hue brings to any pair. */
 export const ownHue = (lab: Readonly<Lab>): number => {
   const { chroma, hue } = chromaHueOf(lab)
-  const gate = 0.5 + 0.5 * Math.tanh(-2 + 0.5 * chroma)
+  const gate = 0.5 + 0.5 * tanh(-2 + 0.5 * chroma)
   const wave = -0.08 - 0.14 * sinDeg(hue + 50) - 0.07 * sinDeg(2 * hue + 90)
   const x = (90 - hue) / 10
   const yellow = ((0.22 * lab[0] - 12.8) / 10) * Math.exp(x - Math.exp(x))
@@ -28,16 +31,24 @@ export const twoColourHarmony = (first: Readonly<Lab>, second: Readonly<Lab>): H
   pairHarmony(first, second, ownHue(first) + ownHue(second))
 
 /** The same where both colours' own hues are known already; `hue` is their sum. */
-export const pairHarmony = (first: Readonly<Lab>, second: Readonly<Lab>, hue: number): Harmony => {
+const pairHarmony = (first: Readonly<Lab>, second: Readonly<Lab>, hue: number): Harmony => {
+  const parts = new Float64Array(2)
+  pairParts(first, second, parts)
+  const chroma = parts[0]!
+  const lightness = parts[1]!
+  return { harmony: chroma + lightness + hue, chroma, lightness, hue }
+}
+
+/** What hue has no part in, written to `out`: chroma-and-hue difference, then lightness. For many pairs at once. */
+export const pairParts = (first: Readonly<Lab>, second: Readonly<Lab>, out: Float64Array): void => {
   const dC =
     Math.sqrt(first[1] * first[1] + first[2] * first[2]) - Math.sqrt(second[1] * second[1] + second[2] * second[2])
   // The metric hue difference, squared; rounding may leave it a hair under zero.
   const dH2 = Math.max(0, (first[1] - second[1]) ** 2 + (first[2] - second[2]) ** 2 - dC ** 2)
-  const chroma = 0.04 + 0.53 * Math.tanh(0.8 - 0.045 * Math.sqrt(dH2 + (dC / 1.46) ** 2))
-  const sum = 0.28 + 0.54 * Math.tanh(-3.88 + 0.029 * (first[0] + second[0]))
-  const step = 0.14 + 0.15 * Math.tanh(-2 + 0.2 * Math.abs(first[0] - second[0]))
-  const lightness = sum + step
-  return { harmony: chroma + lightness + hue, chroma, lightness, hue }
+  out[0] = 0.04 + 0.53 * tanh(0.8 - 0.045 * Math.sqrt(dH2 + (dC / 1.46) ** 2))
+  const sum = 0.28 + 0.54 * tanh(-3.88 + 0.029 * (first[0] + second[0]))
+  const step = 0.14 + 0.15 * tanh(-2 + 0.2 * Math.abs(first[0] - second[0]))
+  out[1] = sum + step
 }
 
 /**

@@ -34,7 +34,9 @@ export const hexOf = ([L, a, b]: Readonly<Lab>): string => {
 }
 
 /** Chroma and hue angle in degrees, 0 ≤ h < 360; a grey has hue 0. */
-export const chromaHueOf = ([, a, b]: Readonly<Lab>): { chroma: number; hue: number } => {
+export const chromaHueOf = (lab: Readonly<Lab>): { chroma: number; hue: number } => {
+  const a = lab[1]
+  const b = lab[2]
   const degrees = (Math.atan2(b, a) * 180) / Math.PI
-  return { chroma: Math.hypot(a, b), hue: degrees < 0 ? (degrees + 360) % 360 : degrees }
+  return { chroma: Math.sqrt(a * a + b * b), hue: degrees < 0 ? (degrees + 360) % 360 : degrees }
 }

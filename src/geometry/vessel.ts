@@ -59,15 +59,16 @@ export const heightFraction = (vessel: Vessel, z: number): number => (z + vessel
  */
 export const reachIn = (vessel: Vessel, section: HalfSection, x: number, y: number): number => {
   if (section.a <= 0 || section.b <= 0) return Number.POSITIVE_INFINITY
-  const [u, v] = [x / section.a, y / section.b]
-  return vessel.plan === 'rectangular' ? Math.max(Math.abs(u), Math.abs(v)) : Math.hypot(u, v)
+  const u = x / section.a
+  const v = y / section.b
+  return vessel.plan === 'rectangular' ? Math.max(Math.abs(u), Math.abs(v)) : Math.sqrt(u * u + v * v)
 }
 
 /** Half of the width that a section shows to someone who looks level, the arrangement turned so that x is (cos, −sin). */
 export const shownHalfWidth = (vessel: Vessel, section: HalfSection, cos: number, sin: number): number =>
   vessel.plan === 'rectangular'
     ? section.a * Math.abs(cos) + section.b * Math.abs(sin)
-    : Math.hypot(section.a * cos, section.b * sin)
+    : Math.sqrt((section.a * cos) ** 2 + (section.b * sin) ** 2)
 
 /** Area of a horizontal section, mm². */
 export const areaOf = (vessel: Vessel, { a, b }: HalfSection): number =>

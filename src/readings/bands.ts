@@ -266,15 +266,26 @@ export const BANDS: readonly Band[] = [
   ),
 ]
 
-const byForm = new Map(BANDS.map((b) => [`${b.form} ${b.reading}.${b.key}`, b]))
-const byName = new Map(BANDS.map((b) => [`${b.reading}.${b.key}`, b]))
+// By the name of the value, and for each form by that: so that no text is put together to look one up.
+const byName = new Map<ReadingId, Map<string, Band>>()
+const byForm = new Map<Form, Map<ReadingId, Map<string, Band>>>()
+const put = (into: Map<ReadingId, Map<string, Band>>, b: Band): void => {
+  const rows = into.get(b.reading) ?? new Map<string, Band>()
+  into.set(b.reading, rows.set(b.key, b))
+}
+for (const b of BANDS) {
+  const rows = byForm.get(b.form) ?? new Map<ReadingId, Map<string, Band>>()
+  byForm.set(b.form, rows)
+  put(rows, b)
+  put(byName, b)
+}
 
 /** What bands depend on: the form, the person's own ones, and whether there are more than a few stems (few-stems.ts). */
 export type Wanting = Pick<Arrangement, 'form' | 'bands'> & { stems?: readonly unknown[] }
 
 /** The band of the table for one value and form, whatever the person wants; undefined where the form has no rule for it. */
 export const tableBand = (reading: ReadingId, key: string, form: Form): Band | undefined =>
-  byForm.get(`${form} ${reading}.${key}`)
+  byForm.get(form)?.get(reading)?.get(key)
 
 /** The same for a design with its stems. */
 export const tableBandFor = (reading: ReadingId, key: string, { form, stems }: Wanting): Band | undefined => {
@@ -289,8 +300,8 @@ export const tableBandFor = (reading: ReadingId, key: string, { form, stems }: W
 export const bandOf = (reading: ReadingId, key: string, of: Wanting): Band | undefined => {
   const { form, bands } = of
   const row = tableBandFor(reading, key, of)
-  const own = bands?.[`${reading}.${key}`]
-  const like = row ?? byName.get(`${reading}.${key}`)
+  const own = bands ? bands[`${reading}.${key}`] : undefined
+  const like = row ?? byName.get(reading)?.get(key)
   if (!own || !like) return row
   const band: Ends = [own[0] ?? -NO_END, own[1] ?? NO_END]
   return { ...like, form, band, source: 'your own band', own: true }

@@ -16,14 +16,22 @@ export const thicknessOf = ({ plant, stem }: ResolvedStem): number => {
   return Math.min(whole, Math.max(THINNEST, whole / Math.sqrt(Math.max(1, plant.bloomsPerStem.value))))
 }
 
+/** Of all stems, in their order, mm. */
+export const thicknesses = (stems: readonly ResolvedStem[]): Float64Array => {
+  const out = new Float64Array(stems.length)
+  for (let i = 0; i < stems.length; i++) out[i] = thicknessOf(stems[i]!)
+  return out
+}
+
 /**
  * Diameter of the smallest round opening that these stems pass, mm: two by their own thickness, more as if each were as wide
  * as the mean of their areas. Taken over the thickest one, two, three …, so that one more stem never needs less (seven
  * alike fit where six do). 0 for none.
  */
-export const openingFor = (diameters: readonly number[]): number => {
-  const thickest = Float64Array.from(diameters).sort().reverse()
-  let [area, need] = [0, 0]
+export const openingFor = (diameters: ArrayLike<number>): number => {
+  const thickest = new Float64Array(diameters).sort().reverse()
+  let area = 0
+  let need = 0
   for (let i = 0; i < thickest.length; i++) {
     area += thickest[i]! ** 2
     need = Math.max(need, i === 1 ? (thickest[0]! + thickest[1]!) ** 2 : area / densityOf(i + 1))
@@ -54,12 +62,24 @@ export const openingOf = (vessel: Vessel): number => 2 * Math.sqrt(areaOf(vessel
  * by hand. One flag a stem, in their order; what leans is taken as if it stood upright.
  */
 export const sharing = (stems: readonly ResolvedStem[]): boolean[] => {
-  const shares = stems.map(() => false)
-  const order = stems.map((_, i) => i).sort((i, j) => stems[i]!.stem.mouth[0] - stems[j]!.stem.mouth[0])
-  const xs = Float64Array.from(order, (i) => stems[i]!.stem.mouth[0])
-  const ys = Float64Array.from(order, (i) => stems[i]!.stem.mouth[1])
-  const half = Float64Array.from(order, (i) => thicknessOf(stems[i]!) / 2)
-  const widest = half.reduce((most, r) => Math.max(most, r), 0)
+  const n = stems.length
+  const shares = new Array<boolean>(n).fill(false)
+  // From left to right.
+  const order = stems
+    .map((_, i) => i)
+    .sort((i, j) => {
+      const [a, b] = [stems[i]!.stem.mouth[0], stems[j]!.stem.mouth[0]]
+      return a === b ? 0 : a < b ? -1 : 1
+    })
+  const [xs, ys, half] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)]
+  let widest = 0
+  for (let k = 0; k < n; k++) {
+    const stem = stems[order[k]!]!
+    xs[k] = stem.stem.mouth[0]
+    ys[k] = stem.stem.mouth[1]
+    half[k] = thicknessOf(stem) / 2
+    widest = Math.max(widest, half[k]!)
+  }
   for (let p = 0; p < xs.length; p++)
     for (let q = p + 1; q < xs.length; q++) {
       const dx = xs[q]! - xs[p]!

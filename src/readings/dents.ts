@@ -61,7 +61,7 @@ const fillCups = (stems: readonly ResolvedStem[], ready: readonly Ready[], mm: n
     for (let r = Math.max(0, Math.floor((y - reach) / 2)); r < Math.min(CELLS, (y + reach) / 2); r++)
       for (let c = Math.max(0, Math.floor((x - reach) / 2)); c < Math.min(CELLS, (x + reach) / 2); c++) {
         const i = r * CELLS + c
-        if (Math.hypot(2 * c + 1 - x, 2 * r + 1 - y) > reach || high[i] === 0) continue
+        if ((2 * c + 1 - x) ** 2 + (2 * r + 1 - y) ** 2 > reach * reach || high[i] === 0) continue
         if (high[i]! < brim) high[i] = brim
         if (low[i]! < brim) low[i] = brim
       }

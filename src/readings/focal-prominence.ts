@@ -36,17 +36,21 @@ export interface Prominence {
 const unhiddenOf = (engine: Engine, place: number): { shown: number; whole: number } => {
   const whole = ownSilhouette(engine, place)
   const { byWay } = engine.seen()
-  let best = { shown: 0, whole: 0 }
+  let best = 0
+  let bestWhole = 0
   for (let first = 0; first < WAYS; first++) {
-    let [shown, all] = [0, 0]
+    let shown = 0
+    let all = 0
     for (let j = 0; j < HALF_WAYS; j++) {
       const way = (first + j) % WAYS
       shown += byWay[way]![place * 4 + 1]!
       all += whole[way]!
     }
-    if (all > 0 && (best.whole === 0 || shown * best.whole > best.shown * all)) best = { shown, whole: all }
+    if (all <= 0 || (bestWhole > 0 && shown * bestWhole <= best * all)) continue
+    best = shown
+    bestWhole = all
   }
-  return best
+  return { shown: best, whole: bestWhole }
 }
 
 /** Beyond ten times, more or less makes no difference and the number stays one that can be shown. */
@@ -55,7 +59,11 @@ const ratio = (a: number, b: number): number => (b > 0 ? Math.min(10, a / b) : a
 export const measureProminence = (engine: Engine): Prominence => {
   const { stems } = engine.resolved
   const { stems: order, vessel } = drawsOf(engine)
-  const stronger = (than: Draw): number => order.filter((d) => d.strength > than.strength).length
+  const stronger = (than: Draw): number => {
+    let count = 0
+    for (let i = 0; i < order.length; i++) if (order[i]!.strength > than.strength) count += 1
+    return count
+  }
   const focal = stems.flatMap((s, i) => (s.role === 'focal' && engine.ready[i]!.bloom ? [i] : []))
   const base = { vesselRank: 1 + stronger(vessel), stems: order, vessel, focal }
   const best = order.find((d) => focal.includes(d.place))
@@ -156,9 +164,9 @@ export const leadWords = (focal: Draw, rival: Draw | undefined): string => {
 
 const MODEL = 'Cheng et al., CVPR 2011 and TPAMI 2015; the local scales are ours'
 
-const because = (engine: Engine, p: Prominence): Because => {
+const because = (engine: Engine, p: Prominence, parts: ReturnType<typeof partsOf>): Because => {
   const { stems } = engine.resolved
-  const [share, visible, rank, lead, pull] = partsOf(engine, p).map((x) => x.held)
+  const [share, visible, rank, lead, pull] = parts.map((x) => x.held)
   const best = p.stems.find((d) => p.focal.includes(d.place))!
   const rival = p.stems.find((d) => !p.focal.includes(d.place))
   const wide = Math.sqrt(best.pixels) * engine.frame.grid.mm
@@ -243,7 +251,7 @@ export const readProminence = (engine: Engine): ReadingResult => {
     score: scoreOf(parts.map((x) => x.part)),
     notApplicable: '',
     values,
-    because: because(engine, p),
+    because: because(engine, p, parts),
     advice: [],
     marks,
   }

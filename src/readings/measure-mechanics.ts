@@ -1,6 +1,6 @@
 import type { Vessel } from '../arrangement/index.ts'
 import { heightFraction, innerSection, PART_STRIDE, type ResolvedStem, reachIn, waterlineZ } from '../geometry/index.ts'
-import { openingFor, openingOf, sharing, thicknessOf } from './crowding.ts'
+import { openingFor, openingOf, sharing, thicknesses } from './crowding.ts'
 import type { Engine } from './engine.ts'
 import type { Ready } from './extents.ts'
 import { type Hold, holdsOf } from './held-stems.ts'
@@ -53,7 +53,7 @@ export const measureMechanics = (engine: Engine): Mechanical | null => {
   const { stems, vessel } = engine.resolved
   const opening_mm = openingOf(vessel)
   if (stems.length === 0 || opening_mm <= 0) return null
-  const needed_mm = openingFor(stems.map(thicknessOf))
+  const needed_mm = openingFor(thicknesses(stems))
   const crowding = (needed_mm / opening_mm) ** 2
   const level = waterlineZ(vessel)
   return {

@@ -74,11 +74,18 @@ const meanApart = (flowers: readonly Numbered[], greens: readonly Numbered[], ey
   return sum / weight
 }
 
-const largestOf = (patches: readonly Patch[], most: number): Numbered[] =>
-  [...patches]
-    .sort((a, b) => b.area - a.area || (a.hex < b.hex ? -1 : 1))
-    .slice(0, most)
-    .map((patch) => ({ ...patch, number: numberOf(patch.hex) }))
+const largerFirst = (a: Patch, b: Patch): number =>
+  a.area === b.area ? (a.hex < b.hex ? -1 : 1) : a.area > b.area ? -1 : 1
+
+const largestOf = (patches: readonly Patch[], most: number): Numbered[] => {
+  const sorted = patches.slice().sort(largerFirst)
+  const largest: Numbered[] = []
+  for (let i = 0; i < Math.min(most, sorted.length); i++) {
+    const { hex, area } = sorted[i]!
+    largest.push({ hex, area, number: numberOf(hex) })
+  }
+  return largest
+}
 
 /** How flowers stand off the greens, and which flower colours run together, for guests who see fewer colours; in daylight. */
 export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readonly Patch[]): OtherEyes => {
@@ -93,8 +100,10 @@ export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readon
       if (least === null || mean < least) [least, leastFor] = [mean, vision]
     }
   const alike: OtherEyes['alike'] = []
-  flowers.forEach((first, i) => {
-    for (const second of flowers.slice(i + 1)) {
+  for (let i = 0; i < flowers.length; i++)
+    for (let j = i + 1; j < flowers.length; j++) {
+      const first = flowers[i]!
+      const second = flowers[j]!
       const plain = apart(first, second, 'all')
       if (plain < PLAIN) continue
       let worst: { vision: Vision; left: number } | null = null
@@ -104,7 +113,6 @@ export const throughOtherEyes = (allFlowers: readonly Patch[], allGreens: readon
       }
       if (worst) alike.push({ first: first.hex, second: second.hex, apart: plain, ...worst })
     }
-  })
   return {
     againstGreens: both ? meanApart(flowers, greens, 'all') : null,
     againstGreensLeast: least,

@@ -113,11 +113,14 @@ export const measureColours = (engine: Engine): Colours | null => {
 export const stemsOfGroup = (engine: Engine, ids: readonly string[]): string[] => {
   const { stems } = engine.resolved
   const { pixels } = engine.seen()
-  return ids.flatMap((id) => {
-    if (!id.startsWith('bloom ')) return []
+  const found: string[] = []
+  for (const id of ids) {
+    if (!id.startsWith('bloom ')) continue
     const hex = id.slice(6)
-    return stems.flatMap((s, i) => (pixels[i * 4 + 1]! > 0 && partColour(s, 0) === hex ? [s.id] : []))
-  })
+    for (let i = 0; i < stems.length; i++)
+      if (pixels[i * 4 + 1]! > 0 && partColour(stems[i]!, 0) === hex) found.push(stems[i]!.id)
+  }
+  return found
 }
 
 const OU_LUO =

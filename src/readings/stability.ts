@@ -27,18 +27,39 @@ const DEGREE = Math.PI / 180
 const GRAVITY = 9.80665
 const WAYS = 72
 
-/** From under the centre of mass to the edge of the foot toward `way` (radians from x toward y), mm. */
-const roomOf = (vessel: Vessel, { centre: [x, y] }: Weight, way: number): number => {
-  const [c, s] = [Math.cos(way), Math.sin(way)]
-  return shownHalfWidth(vessel, outerSection(vessel, 0), c, s) - (x * c + y * s)
+/** What a vessel brings to a tilt toward one way: how far its foot reaches, mm, and the moment of its water's surface, mm⁴. */
+interface Edge {
+  cos: number
+  sin: number
+  foot: number
+  moment: number
 }
 
-/** Tilt toward `way` at which it goes over, degrees; `room` as above. */
-const tiltOf = (vessel: Vessel, weight: Weight, way: number, room: number): number => {
+const edgeOf = (vessel: Vessel, way: number): Edge => {
+  const [cos, sin] = [Math.cos(way), Math.sin(way)]
+  return {
+    cos,
+    sin,
+    foot: shownHalfWidth(vessel, outerSection(vessel, 0), cos, sin),
+    moment: surfaceMoment_mm4(vessel, cos, sin),
+  }
+}
+
+/** By vessel: the edges of all ways that are looked at, one after another. */
+const edges = new WeakMap<Vessel, readonly Edge[]>()
+const edgesOf = (vessel: Vessel): readonly Edge[] => {
+  const known = edges.get(vessel) ?? Array.from({ length: WAYS }, (_, i) => edgeOf(vessel, (i * 2 * Math.PI) / WAYS))
+  edges.set(vessel, known)
+  return known
+}
+
+/** From under the centre of mass to the edge of the foot, mm. */
+const roomOf = ({ centre }: Weight, { cos, sin, foot }: Edge): number => foot - (centre[0] * cos + centre[1] * sin)
+
+/** Tilt at which it goes over that edge, degrees; `room` as above. */
+const tiltOf = (vessel: Vessel, weight: Weight, { moment }: Edge, room: number): number => {
   if (room <= 0) return 0
-  const run = weight.free
-    ? (DENSITIES.water * 1e-6 * surfaceMoment_mm4(vessel, Math.cos(way), Math.sin(way))) / weight.mass_g
-    : 0
+  const run = weight.free ? (DENSITIES.water * 1e-6 * moment) / weight.mass_g : 0
   return Math.atan2(room, Math.max(1e-6, weight.centre[2] + vessel.height + run)) / DEGREE
 }
 
@@ -47,8 +68,8 @@ export const tiltEachWay = ({ resolved: { vessel, ...rest } }: Engine): number[]
   const weight = weigh({ vessel, ...rest })
   // Turned by φ, what lies along (cos −φ, sin −φ) is at the right.
   return Array.from({ length: ROUND }, (_, i) => {
-    const way = -turnOf(i) * DEGREE
-    return tiltOf(vessel, weight, way, roomOf(vessel, weight, way))
+    const edge = edgeOf(vessel, -turnOf(i) * DEGREE)
+    return tiltOf(vessel, weight, edge, roomOf(weight, edge))
   })
 }
 
@@ -62,17 +83,18 @@ export const measureStability = (engine: Engine): Stability => {
   const { vessel } = resolved
   const weight = weigh(resolved)
   let [way, angle, room] = [0, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-  const consider = (other: number): void => {
-    const roomThere = roomOf(vessel, weight, other)
-    const there = tiltOf(vessel, weight, other, roomThere)
+  const consider = (other: number, edge: Edge): void => {
+    const roomThere = roomOf(weight, edge)
+    const there = tiltOf(vessel, weight, edge, roomThere)
     if (there < angle - 1e-9 || (there === 0 && roomThere < room - 1e-9)) [way, angle, room] = [other, there, roomThere]
   }
-  for (let i = 0; i < WAYS; i++) consider((i * 2 * Math.PI) / WAYS)
+  const around = edgesOf(vessel)
+  for (let i = 0; i < WAYS; i++) consider((i * 2 * Math.PI) / WAYS, around[i]!)
   // A rectangle turns over its sides, and these are among the ways; the rest is closed in on.
   for (let step = Math.PI / WAYS; step > 1e-5; step /= 2) {
     const middle = way
-    consider(middle - step)
-    consider(middle + step)
+    consider(middle - step, edgeOf(vessel, middle - step))
+    consider(middle + step, edgeOf(vessel, middle + step))
   }
   const top = ready.reduce((most, r) => Math.max(most, r.top), 0) + vessel.height
   return {
@@ -115,8 +137,7 @@ const partsOf = (engine: Engine, m: Stability) => {
   return { tip, spill }
 }
 
-const because = (engine: Engine, m: Stability): Because => {
-  const { tip, spill } = partsOf(engine, m)
+const because = (engine: Engine, m: Stability, { tip, spill }: ReturnType<typeof partsOf>): Because => {
   const { weight } = m
   const statics = 'statics of a rigid body on a level table'
   const memory = 'densities and masses of stems are from memory, as ranges; an estimate'
@@ -188,7 +209,8 @@ export const readStability = (engine: Engine): ReadingResult => {
       spillToward_deg: null,
       tippingPush_N: null,
     })
-  const { tip, spill } = partsOf(engine, m)
+  const parts = partsOf(engine, m)
+  const { tip, spill } = parts
   const [x, y, z] = weight.centre
   const way = m.toward_deg * DEGREE
   const [c, s] = [Math.cos(way), Math.sin(way)]
@@ -231,7 +253,7 @@ export const readStability = (engine: Engine): ReadingResult => {
       spillToward_deg: m.spill?.toward_deg ?? null,
       tippingPush_N: m.push_N,
     },
-    because: because(engine, m),
+    because: because(engine, m, parts),
     advice: [],
     marks,
   }

@@ -51,10 +51,10 @@ export const bandWords = ([least, most]: readonly [number, number], of: Pick<Mea
 }
 
 /** Where a band is from; of a person's own, what the table would have. */
-const sourceOf = (reading: ReadingId, of: Wanting, m: Measured): string => {
+const sourceOf = (reading: ReadingId, of: Wanting, m: Measured, own: boolean): string => {
   const row = tableBandFor(reading, m.key, of)
   const table = row?.source ?? m.without ?? 'only shown, not part of the score'
-  if (!bandOf(reading, m.key, of)?.own) return table
+  if (!own) return table
   return row
     ? `your own band; the table has ${bandWords(row.band, m)} (${table})`
     : `your own band; the table has none for ${formWords(of.form)}`
@@ -86,7 +86,7 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
     band: band && [Math.max(Math.min(wide[0], value), band[0]), Math.min(Math.max(wide[1], value, band[0]), band[1])],
     ...(beyond && { beyond }),
     rule,
-    source: sourceOf(reading, of, m),
+    source: sourceOf(reading, of, m, row?.own === true),
     ...(range && {
       wants: {
         name: name_,
