@@ -28,6 +28,7 @@ export {
   isCovered,
   isFull,
 } from './raster-cover.ts'
+export { cutStamp, putStamp, type Stamp } from './raster-stamp.ts'
 export { splatVessel, splatVesselPlan } from './raster-vessel.ts'
 export { colourOf, headOf, resolveArrangement, seedOf } from './resolve.ts'
 export { solidInput, standinsOf } from './solid.ts'

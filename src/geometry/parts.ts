@@ -34,8 +34,10 @@ export const preparedParts = (standins: Float32Array, tip: Point3): Float64Array
 }
 
 /** Least and greatest of `x·d` over one part, added to [least, greatest]. */
-export const reachAlong = (parts: Float64Array, at: number, d: Point3): [number, number] => {
-  const [x, y, z] = d
+export const reachAlong = (parts: Float64Array, at: number, d: ArrayLike<number>): [number, number] => {
+  const x = d[0]!
+  const y = d[1]!
+  const z = d[2]!
   const a = parts[at + 2]! * x + parts[at + 3]! * y + parts[at + 4]! * z
   if (parts[at] === 1) {
     const b = parts[at + 5]! * x + parts[at + 6]! * y + parts[at + 7]! * z

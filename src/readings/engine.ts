@@ -4,6 +4,7 @@ import {
   type Axes,
   bareCount,
   COVER_WIDTH,
+  type Cover,
   clearLayer,
   copyLayer,
   createCover,
@@ -12,6 +13,7 @@ import {
   type Grid,
   type Layer,
   measureAir,
+  putStamp,
   type Resolved,
   type ResolvedStem,
   type StemCurve,
@@ -22,9 +24,10 @@ import {
   typedAxes,
   viewAxes,
 } from '../geometry/index.ts'
-import { type Frame, frameFor, HALF_WAYS, type Ready, readyStem, SIDE, turnOf, WAYS } from './extents.ts'
-import { coverMouth, type MouthGap, type MouthView, mouthGap, mouthViews } from './mouth.ts'
+import { type Frame, frameFor, HALF_WAYS, type Ready, readyStem, SIDE, SIDE_AXES, WAYS } from './extents.ts'
+import { coverMouth, type MouthGap, type MouthView, mouthGap, mouthViews, putMouth } from './mouth.ts'
 import { lookAt, type Seen } from './seen.ts'
+import { type Stamps, stampsOf } from './stamps.ts'
 
 /** What the readings measure on. Made once and used again; a drag paints only the stem that moves. */
 export interface Engine {
@@ -56,6 +59,17 @@ interface View {
 
 const nothing = { left: null } as { left: number[] | null }
 
+/** Copies a picture where it is another than the one that was kept, four pixels at a time; says whether it is. */
+const keep = (from: Uint8Array, to: Uint8Array): boolean => {
+  const now = new Int32Array(from.buffer, from.byteOffset, from.length / 4)
+  const before = new Int32Array(to.buffer, to.byteOffset, to.length / 4)
+  let i = 0
+  while (i < now.length && now[i] === before[i]) i += 1
+  if (i === now.length) return false
+  to.set(from)
+  return true
+}
+
 /** @param standins where the light solids come from; others than the house's only in tests */
 export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = standinsOf): Engine => {
   const layer = (way: number): Layer => createLayer(SIDE * SIDE, way < HALF_WAYS, way < HALF_WAYS)
@@ -65,7 +79,6 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   const mouthWork = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
   const mouthBase = Array.from({ length: WAYS }, () => createCover(COVER_WIDTH))
   const gaps = createGapSpace(SIDE * SIDE)
-  const sideAxes = Array.from({ length: HALF_WAYS }, (_, way) => typedAxes(viewAxes({ turn: turnOf(way), pitch: 0 })))
   const planAxes = typedAxes(viewAxes({ turn: 0, pitch: 90 }))
 
   let resolved: Resolved | null = null
@@ -79,12 +92,16 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
   let lifted = nothing.left
   let seen: Seen | null = null
   let air: Air[] | null = null
+  // What air was measured on: a way round whose outline stayed keeps its air.
+  const outlines = Array.from({ length: HALF_WAYS }, () => new Uint8Array(SIDE * SIDE))
+  const known: (Air | null)[] = outlines.map(() => null)
+  let fromRow = -1
   let open: number[] | null = null
 
   const setViews = (f: Frame, v: Vessel): View[] =>
     work.map((w, i): View => {
       const plan = i === HALF_WAYS
-      const axes = plan ? planAxes : sideAxes[i]!
+      const axes = plan ? planAxes : SIDE_AXES[i]!
       const grid = plan ? f.plan : f.grid
       const bare = blank[i]!
       clearLayer(bare)
@@ -93,8 +110,25 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
       return { axes, grid, work: w, base: base[i]!, bare }
     })
 
-  const splat = (layer: Layer, { grid, axes }: View, places: readonly number[]): void => {
-    for (const i of places) splatParts(layer, grid, axes, ready[i]!.parts, i)
+  /** Paints stems by their stamps; those that have none yet by their parts. */
+  const splat = (into: Layer, view: number, places: readonly number[], stamps: readonly (Stamps | null)[]): void => {
+    const { grid, axes } = views[view]!
+    for (let k = 0; k < places.length; k++) {
+      const known = stamps[k] ?? null
+      if (known) putStamp(into, SIDE, known.views[view]!, places[k]!)
+      else splatParts(into, grid, axes, ready[places[k]!]!.parts, places[k]!)
+    }
+  }
+
+  const coverWith = (
+    cover: Cover,
+    way: number,
+    places: readonly number[],
+    stamps: readonly (Stamps | null)[],
+  ): void => {
+    for (let k = 0; k < stamps.length; k++) if (stamps[k]) putMouth(cover, way, stamps[k]!.mouth)
+    const unknown = stamps.length === 0 ? places : places.filter((_, k) => !stamps[k])
+    coverMouth(cover, mouths[way]!, ready, unknown)
   }
 
   /** Few stems changed: they are lifted off a base of all others, which is kept as long as no other stem changes. */
@@ -106,26 +140,29 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
     const up = lifted ?? []
     const rest: number[] = []
     if (!some || rebuild) for (let i = 0; i < ready.length; i++) if (!up.includes(i)) rest.push(i)
-    for (const view of views) {
+    const { grid, plan } = frame!
+    const stamps = rest.map((i) => stampsOf(ready[i]!, grid, plan, planAxes, mouths))
+    for (let v = 0; v < views.length; v++) {
+      const view = views[v]!
       const into = some ? view.base : view.work
       if (!some || rebuild) {
         copyLayer(view.bare, into)
-        splat(into, view, rest)
+        splat(into, v, rest, stamps)
       }
       if (!some) continue
       copyLayer(view.base, view.work)
-      splat(view.work, view, up)
+      splat(view.work, v, up, [])
     }
-    mouths.forEach((view, way) => {
+    for (let way = 0; way < mouths.length; way++) {
       const into = (some ? mouthBase : mouthWork)[way]!
       if (!some || rebuild) {
-        into.set(view.closed)
-        coverMouth(into, view, ready, rest)
+        into.set(mouths[way]!.closed)
+        coverWith(into, way, rest, stamps)
       }
-      if (!some) return
+      if (!some) continue
       mouthWork[way]!.set(mouthBase[way]!)
-      coverMouth(mouthWork[way]!, view, ready, up)
-    })
+      coverWith(mouthWork[way]!, way, up, [])
+    }
   }
 
   const update = (next: Resolved): void => {
@@ -168,8 +205,13 @@ export const createEngine = (standins: (stem: ResolvedStem) => Float32Array = st
       return seen
     },
     air: () => {
-      const { grid } = engine.frame
-      air ??= work.slice(0, HALF_WAYS).map((l) => measureAir(l.mass!, SIDE, SIDE, grid.zeroRow, gaps))
+      const { zeroRow } = engine.frame.grid
+      air ??= outlines.map((outline, way) => {
+        const mass = work[way]!.mass!
+        if (keep(mass, outline) || zeroRow !== fromRow) known[way] = measureAir(mass, SIDE, SIDE, zeroRow, gaps)
+        return known[way]!
+      })
+      fromRow = zeroRow
       return air
     },
     mouth: () => {

@@ -1,5 +1,6 @@
 import type { Point3, Vessel } from '../arrangement/index.ts'
 import {
+  type Axes,
   cosSin,
   type Grid,
   heightFraction,
@@ -10,6 +11,8 @@ import {
   reachAlong,
   reachIn,
   type StemCurve,
+  typedAxes,
+  viewAxes,
   widestSection,
 } from '../geometry/index.ts'
 
@@ -33,6 +36,10 @@ export interface Ready {
 }
 
 const known = new WeakMap<StemCurve, Ready>()
+/** The first six ways round. */
+export const SIDE_AXES: readonly Axes[] = Array.from({ length: HALF_WAYS }, (_, way) =>
+  typedAxes(viewAxes({ turn: turnOf(way), pitch: 0 })),
+)
 const RIGHTS = Array.from({ length: HALF_WAYS }, (_, way): Point3 => {
   const [c, s] = cosSin(turnOf(way))
   return [c, -s, 0]

@@ -69,6 +69,35 @@ export const coverMouth = (
     }
 }
 
+/** What one stem covers in every view: the words of the pictures, one after another, and where in each anything is. */
+export interface MouthStamp {
+  words: Cover
+  /** For each view the first word with anything in it, and the one after the last. */
+  ends: Uint16Array
+}
+
+/** Paints one stem alone, to be put into pictures again and again. */
+export const stampMouth = (ready: Ready, mouths: readonly MouthView[]): MouthStamp => {
+  const size = createCover(MOUTH_SIDE).length
+  const words = new Int32Array(mouths.length * size)
+  const ends = new Uint16Array(2 * mouths.length)
+  mouths.forEach((view, way) => {
+    const own = words.subarray(way * size, (way + 1) * size)
+    coverMouth(own, view, [ready], [0])
+    let [first, end] = [0, size]
+    while (first < end && own[first] === 0) first += 1
+    while (end > first && own[end - 1] === 0) end -= 1
+    ends.set([first, end], 2 * way)
+  })
+  return { words, ends }
+}
+
+/** Covers one view with what a stem was found to cover. */
+export const putMouth = (cover: Cover, way: number, { words, ends }: MouthStamp): void => {
+  const at = way * cover.length
+  for (let i = ends[2 * way]!; i < ends[2 * way + 1]!; i++) cover[i]! |= words[at + i]!
+}
+
 /** The widest circle that is bare in the mouth, from one side. */
 export interface MouthGap {
   /** In the plan at turn 0, in the plane of the rim, mm. */

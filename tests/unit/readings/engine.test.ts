@@ -13,9 +13,23 @@ const planted = (seed: number): Arrangement => {
   return { ...design, stems }
 }
 
-type Change = { kind: 'move' | 'turn' | 'drop' | 'copy' | 'colour' | 'vessel' | 'linen'; at: number; by: number }
+const KINDS = [
+  'move',
+  'turn',
+  'drop',
+  'copy',
+  'colour',
+  'vessel',
+  'linen',
+  'role',
+  'form',
+  'light',
+  'table',
+  'water',
+] as const
+type Change = { kind: (typeof KINDS)[number]; at: number; by: number }
 const change = fc.record({
-  kind: fc.constantFrom('move', 'move', 'move', 'turn', 'drop', 'copy', 'colour', 'vessel', 'linen'),
+  kind: fc.constantFrom('move', 'move', 'move', ...KINDS),
   at: fc.nat(999),
   by: fc.integer({ min: -60, max: 60 }),
 }) as fc.Arbitrary<Change>
@@ -30,6 +44,12 @@ const changed = (doc: Arrangement, { kind, at, by }: Change, n: number): Arrange
   if (kind === 'colour') return each((s, i) => (i === k ? { ...s, colour: by < 0 ? '#8d9cc4' : '#f2b632' } : s))
   if (kind === 'linen') return { ...doc, setting: { ...doc.setting, linen: by < 0 ? '#333333' : '#fbfaf7' } }
   if (kind === 'vessel') return { ...doc, vessel: { ...doc.vessel, width: doc.vessel.width + Math.abs(by) + 1 } }
+  if (kind === 'role') return each((s, i) => (i === k ? { ...s, role: by < 0 ? 'focal' : 'filler' } : s))
+  if (kind === 'form') return { ...doc, form: by < 0 ? 'airy' : 'triangle' }
+  if (kind === 'light') return { ...doc, setting: { ...doc.setting, light: by < 0 ? 'candle' : 'daylight' } }
+  if (kind === 'table')
+    return { ...doc, setting: { ...doc.setting, table: { shape: 'round', diameter: 900 + 5 * by } } }
+  if (kind === 'water') return { ...doc, vessel: { ...doc.vessel, waterFill: Math.abs(by) / 60 } }
   const copy = doc.stems[k]
   return copy ? { ...doc, stems: [...doc.stems, { ...moved(copy), id: `${copy.id}-${n}` }] } : doc
 }
@@ -49,5 +69,26 @@ test('whatever was changed before, an engine that paints what changed reads what
       })
     }),
     { numRuns: 12 },
+  )
+})
+
+test('a stem dragged to and fro, other changes between, reads as a new engine reads each place', () => {
+  fc.assert(
+    fc.property(fc.nat(500), fc.nat(999), fc.array(change, { maxLength: 3 }), (seed, at, between) => {
+      const kept = createEngine()
+      let doc = planted(seed)
+      const drag = (by: number): void => {
+        doc = changed(doc, { kind: 'move', at, by }, 0)
+        const resolved = resolveArrangement(doc)
+        const quick = readAll(resolved, { engine: kept, advice: false })
+        expect(quick).toEqual(readAll(resolved, { engine: createEngine(), advice: false }))
+      }
+      for (const by of [4, 1, -3]) drag(by)
+      between.forEach((c, n) => {
+        doc = changed(doc, c, n)
+      })
+      for (const by of [2, -4]) drag(by)
+    }),
+    { numRuns: 6 },
   )
 })
