@@ -72,25 +72,94 @@ export const distancesOf = (labs: readonly Lab[]): Float64Array =>
     distance(labs[Math.floor(i / labs.length)]!, labs[i % labs.length]!),
   )
 
-// Used again for every picture: the cells with any colour in them, and what surrounds them, colour × place in that list.
-const taken = new Uint8Array(CELL_COUNT)
-let around = new Float64Array(0)
-/** The weights between those cells, one after another. */
-const between = new Float64Array(CELL_COUNT * CELL_COUNT)
+/** What a picture's contrast was worked out from, kept for the next time: a colour that stayed surrounds as it did. */
+export interface Surround {
+  /** The cells with any colour in them, and how many. */
+  taken: Uint8Array
+  count: number
+  /** Colours × cells. */
+  size: number
+  /** Colour × cell, and what of each colour surrounds each cell, colour × place among the taken ones. */
+  area: Float64Array
+  around: Float64Array
+}
 
-/** Adds the mean over the scales of one colour's area as seen from the cells that are taken. Most are seen in few cells. */
-const surround = (area: Float64Array, colour: number, count: number): boolean => {
+export const createSurround = (): Surround => ({
+  taken: new Uint8Array(CELL_COUNT),
+  count: 0,
+  size: 0,
+  area: new Float64Array(0),
+  around: new Float64Array(0),
+})
+
+// Used again for every picture: the weights between the taken cells, one after another, and the colours that there are.
+const between = new Float64Array(CELL_COUNT * CELL_COUNT)
+const there = new Uint8Array(256)
+
+/** Notes which cells have any colour in them; says whether they are others than before. */
+const takeCells = (area: Float64Array, size: number, s: Surround): boolean => {
+  const before = s.count
+  let changed = false
+  s.count = 0
+  for (let cell = 0; cell < CELL_COUNT; cell++) {
+    let any = false
+    for (let i = CELL_COUNT + cell; i < size && !any; i += CELL_COUNT) any = area[i] !== 0
+    if (!any) continue
+    if (s.taken[s.count] !== cell) changed = true
+    s.taken[s.count++] = cell
+  }
+  return changed || s.count !== before
+}
+
+/** Is one colour where it was? Notes where it is now. */
+const stayed = (area: Float64Array, colour: number, known: Float64Array): boolean => {
+  let same = true
+  for (let i = colour * CELL_COUNT; i < (colour + 1) * CELL_COUNT; i++) {
+    if (area[i] === known[i]) continue
+    known[i] = area[i]!
+    same = false
+  }
+  return same
+}
+
+/** The mean over the scales of one colour's area as seen from the cells that are taken. Most are seen in few cells. */
+const surround = (colour: number, { taken, count, area, around }: Surround): void => {
   const to = colour * CELL_COUNT
-  let any = false
+  around.fill(0, to, to + count)
   for (let k = 0; k < count; k++) {
-    const cell = taken[k]!
-    const a = area[to + cell]!
+    const a = area[to + taken[k]!]!
     if (a === 0) continue
-    any = true
     const w = k * count
     for (let i = 0; i < count; i++) around[to + i]! += a * between[w + i]!
   }
-  return any
+}
+
+/** Brings what surrounds up to date; gives how many colours there are, the ground among them, and notes which. */
+const bringUp = (area: Float64Array, size: number, s: Surround): number => {
+  let anew = takeCells(area, size, s)
+  if (s.size !== size) anew = true
+  s.size = size
+  if (s.area.length < size) {
+    s.area = new Float64Array(size)
+    s.around = new Float64Array(size)
+  }
+  const { taken, count } = s
+  let ready = false
+  let colours = 1
+  for (let c = 1; c < size / CELL_COUNT; c++) {
+    const same = stayed(area, c, s.area) && !anew
+    let any = false
+    for (let k = 0; k < count && !any; k++) any = area[c * CELL_COUNT + taken[k]!] !== 0
+    // Colours that are not in the picture surround nothing, and nothing is asked of them.
+    if (any) there[colours++] = c
+    if (same) continue
+    if (!ready)
+      for (let k = 0; k < count; k++)
+        for (let i = 0; i < count; i++) between[k * count + i] = WEIGHTS[taken[k]! * CELL_COUNT + taken[i]!]!
+    ready = true
+    surround(c, s)
+  }
+  return colours
 }
 
 /**
@@ -130,7 +199,8 @@ export const offGrounds = (toCloth: number, toRoom: number): number =>
  * region, divided by the weights' sum, so that one number of ΔE is meant at every scale.
  * @param apart distances of the colours (see `distancesOf`); colour 0 is the ground
  * @param area colour × cell: area in units of a cell (cell i = row × 12 + column); the ground's part is what is left
- * @param figure of each colour, 0–1 (see jointContrast)
+ * @param figure of each colour, 0–1 (see jointContrast): as many as there are colours
+ * @param known what was worked out for this picture before, if anything; the result is the same without
  * @param out colour × cell: gets the contrast, in Lab distance, where the colour has area; 0 everywhere else
  */
 export const contrastField = (
@@ -138,35 +208,26 @@ export const contrastField = (
   area: Float64Array,
   figure: Float64Array,
   out: Float64Array,
+  known: Surround = createSurround(),
 ): void => {
-  const n = area.length / CELL_COUNT
-  if (around.length < area.length) around = new Float64Array(area.length)
-  around.fill(0, 0, area.length)
-  out.fill(0)
-  let count = 0
-  for (let cell = 0; cell < CELL_COUNT; cell++) {
-    let any = false
-    for (let i = CELL_COUNT + cell; i < area.length && !any; i += CELL_COUNT) any = area[i] !== 0
-    if (any) taken[count++] = cell
-  }
-  for (let k = 0; k < count; k++)
-    for (let i = 0; i < count; i++) between[k * count + i] = WEIGHTS[taken[k]! * CELL_COUNT + taken[i]!]!
-  // Colours that are not in the picture surround nothing, and nothing is asked of them.
-  const there: number[] = [0]
-  for (let c = 1; c < n; c++) if (surround(area, c, count)) there.push(c)
+  const n = figure.length
+  const size = n * CELL_COUNT
+  const colours = bringUp(area, size, known)
+  const { taken, count, around } = known
+  out.fill(0, 0, size)
   for (let i = 0; i < count; i++) {
     let rest = 1
-    for (let q = 1; q < there.length; q++) rest -= around[there[q]! * CELL_COUNT + i]!
+    for (let q = 1; q < colours; q++) rest -= around[there[q]! * CELL_COUNT + i]!
     around[i] = Math.max(0, rest)
   }
-  for (let k = 1; k < there.length; k++) {
+  for (let k = 1; k < colours; k++) {
     const p = there[k]!
     for (let i = 0; i < count; i++) {
       const at = p * CELL_COUNT + taken[i]!
       if (area[at] === 0) continue
       let sum = 0
       // Its distance to itself is 0.
-      for (let j = 1; j < there.length; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
+      for (let j = 1; j < colours; j++) sum += apart[p * n + there[j]!]! * around[there[j]! * CELL_COUNT + i]!
       out[at] = jointContrast(around[i]!, apart[p * n]!, sum, figure[p]!)
     }
   }

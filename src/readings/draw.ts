@@ -31,16 +31,24 @@ export const GROUND = 0.5
  */
 const GLANCE = Math.PI / 64
 
+/** What one owner draws in each way round, for one owner at a time. */
 const each = new Float64Array(WAYS)
 
-/** The six neighbouring ways round whose values sum to most: the sum and the first way. */
-export const bestHalf = (of: (way: number) => number): { sum: number; first: number } => {
-  for (let way = 0; way < WAYS; way++) each[way] = of(way)
-  let best = { sum: Number.NEGATIVE_INFINITY, first: 0 }
+const halfFrom = (first: number): number => {
+  let sum = 0
+  for (let j = 0; j < HALF_WAYS; j++) sum += each[(first + j) % WAYS]!
+  return sum
+}
+
+/** The first of the six neighbouring ways round that sum to most. */
+const bestHalf = (): number => {
+  let best = 0
+  let most = Number.NEGATIVE_INFINITY
   for (let first = 0; first < WAYS; first++) {
-    let sum = 0
-    for (let j = 0; j < HALF_WAYS; j++) sum += each[(first + j) % WAYS]!
-    if (sum > best.sum + 1e-9) best = { sum, first }
+    const sum = halfFrom(first)
+    if (sum <= most + 1e-9) continue
+    most = sum
+    best = first
   }
   return best
 }
@@ -48,13 +56,14 @@ export const bestHalf = (of: (way: number) => number): { sum: number; first: num
 /** Code by which a stem is judged: its blooms, or its leaves where it has no bloom. */
 export const judgedCode = (engine: Engine, place: number): number => place * 4 + (engine.ready[place]!.bloom ? 1 : 2)
 
-/** What one owner draws in one way round. */
-const drawn = (seen: Seen, code: number, way: number, square: number): number =>
-  seen.pullByWay[way]![code]! / (1 + seen.byWay[way]![code]! / (GLANCE * square))
-
 const drawOf = (seen: Seen, place: number, code: number, weight: number, square: number): Draw => {
-  const { sum, first } = bestHalf((way) => drawn(seen, code, way, square))
-  let [pixels, contrast, pull] = [0, 0, 0]
+  for (let way = 0; way < WAYS; way++)
+    each[way] = seen.pullByWay[way]![code]! / (1 + seen.byWay[way]![code]! / (GLANCE * square))
+  const first = bestHalf()
+  const sum = halfFrom(first)
+  let pixels = 0
+  let contrast = 0
+  let pull = 0
   for (let j = 0; j < HALF_WAYS; j++) {
     const way = (first + j) % WAYS
     pixels += seen.byWay[way]![code]!
@@ -73,6 +82,10 @@ const drawOf = (seen: Seen, place: number, code: number, weight: number, square:
   }
 }
 
+/** Whole numbers are handed back: differences would be boxed. */
+const strongestFirst = (a: Draw, b: Draw): number =>
+  a.strength === b.strength ? a.place - b.place : a.strength > b.strength ? -1 : 1
+
 /** Every stem, strongest first, and the vessel. */
 export const drawsOf = (engine: Engine): { stems: Draw[]; vessel: Draw } => {
   const seen = engine.seen()
@@ -81,7 +94,7 @@ export const drawsOf = (engine: Engine): { stems: Draw[]; vessel: Draw } => {
     drawOf(seen, i, judgedCode(engine, i), engine.ready[i]!.bloom ? 1 : GROUND, square),
   )
   return {
-    stems: stems.sort((a, b) => b.strength - a.strength || a.place - b.place),
+    stems: stems.sort(strongestFirst),
     vessel: drawOf(seen, -1, seen.vesselCode, GROUND, square),
   }
 }
@@ -92,15 +105,18 @@ export const drawsOf = (engine: Engine): { stems: Draw[]; vessel: Draw } => {
  */
 export const shareOf = (engine: Engine, places: readonly number[]): number => {
   const seen = engine.seen()
-  const all = seen.pullByWay.map((pull) => {
+  const [all, own] = [new Float64Array(WAYS), new Float64Array(WAYS)]
+  for (let way = 0; way < WAYS; way++) {
+    const pull = seen.pullByWay[way]!
     let sum = GROUND * pull[seen.vesselCode]!
     for (let i = 0; i < engine.ready.length; i++) sum += pull[i * 4 + 1]! + GROUND * pull[i * 4 + 2]!
-    return sum
-  })
-  const own = seen.pullByWay.map((pull) => places.reduce((sum, i) => sum + pull[i * 4 + 1]!, 0))
+    all[way] = sum
+    for (let k = 0; k < places.length; k++) own[way]! += pull[places[k]! * 4 + 1]!
+  }
   let best = 0
   for (let first = 0; first < WAYS; first++) {
-    let [a, b] = [0, 0]
+    let a = 0
+    let b = 0
     for (let j = 0; j < HALF_WAYS; j++) {
       a += own[(first + j) % WAYS]!
       b += all[(first + j) % WAYS]!

@@ -1,7 +1,7 @@
-import { type Resolved, type ResolvedStem, VESSEL_PIXEL } from '../geometry/index.ts'
+import { type Grid, type Resolved, type ResolvedStem, VESSEL_PIXEL } from '../geometry/index.ts'
 import type { Engine } from './engine.ts'
 import { HALF_WAYS, SIDE, WAYS } from './extents.ts'
-import type { Runs } from './seen.ts'
+import type { Runs } from './runs.ts'
 import { labOnce, partColour } from './tones.ts'
 
 /** Lightness (CIELAB L, 0–100) at and under which a colour weighs most, and at and over which least. Ours. */
@@ -36,7 +36,6 @@ export interface Weighed {
 
 // By owner code, for one arrangement at a time; what is not in it weighs nothing.
 const weights = new Float64Array(VESSEL_PIXEL + 1)
-const rows = new Float64Array(SIDE)
 /** Sums over the plan: weight, weight × x, weight × y, greatest reach squared. An array, for numbers in it leave no litter. */
 const plan = new Float64Array(4)
 
@@ -45,30 +44,40 @@ const setWeights = ({ stems }: Resolved): void => {
     for (let kind = 0; kind < 2; kind++) weights[i * 4 + kind + 1] = weightOf(stems[i]!, kind)
 }
 
-/** Sums of one elevation over the rim in pixels from the axis; the weight of each row goes into `rows`. */
-const sumWay = (
-  { count, code, row, from, length }: Runs,
-  vesselCode: number,
-  zeroRow: number,
-): { weight: number; across: number; far: number } => {
-  rows.fill(0)
+/** Sums of one elevation over the rim: weight, weight × pixels across, farthest reach in pixels, weight × mm up, weight over half. */
+const way = new Float64Array(5)
+
+/** Sums one elevation into `way`; `half` is half of the height of it all, mm. */
+const sumWay = ({ inRow, code, from, length }: Runs, vesselCode: number, { mm, zeroRow }: Grid, half: number): void => {
+  let up = 0
+  let above = 0
   let weight = 0
   let across = 0
   let far = 0
-  for (let k = 0; k < count; k++) {
-    const w = code[k] === vesselCode ? 0 : weights[code[k]!]!
-    if (w === 0 || row[k]! < zeroRow) continue
-    // A stretch of one owner, from its first pixel to its last, in half pixels from the axis: whole numbers are quick.
-    const left = 2 * from[k]! - (SIDE - 1)
-    const right = left + 2 * (length[k]! - 1)
-    const mass = w * length[k]!
-    rows[row[k]!]! += mass
-    weight += mass
-    across += mass * (left + right)
-    if (-left > far) far = -left
-    if (right > far) far = right
+  for (let r = Math.max(0, zeroRow); r < SIDE; r++) {
+    let inThis = 0
+    for (let k = r * SIDE, end = k + inRow[r]!; k < end; k++) {
+      const w = code[k] === vesselCode ? 0 : weights[code[k]!]!
+      if (w === 0) continue
+      // A stretch of one owner, from its first pixel to its last, in half pixels from the axis: whole numbers are quick.
+      const left = 2 * from[k]! - (SIDE - 1)
+      const right = left + 2 * (length[k]! - 1)
+      const mass = w * length[k]!
+      inThis += mass
+      across += mass * (left + right)
+      if (-left > far) far = -left
+      if (right > far) far = right
+    }
+    const z = (r + 0.5 - zeroRow) * mm
+    weight += inThis
+    up += inThis * z
+    if (z > half) above += inThis
   }
-  return { weight, across: across / 4, far: far / 2 }
+  way[0] = weight
+  way[1] = across / 4
+  way[2] = far / 2
+  way[3] = up
+  way[4] = above
 }
 
 const weighPlan = (engine: Engine): Weighed['plan'] => {
@@ -89,31 +98,31 @@ const weighPlan = (engine: Engine): Weighed['plan'] => {
     const reach = px * px + py * py
     if (reach > plan[3]!) plan[3] = reach
   }
-  const [weight = 0, x = 0, y = 0, far = 0] = plan
-  return weight > 0 ? { x: (x / weight) * mm, y: (y / weight) * mm, reach: (Math.sqrt(far) + 0.5) * mm } : null
+  const weight = plan[0]!
+  if (weight <= 0) return null
+  return { x: (plan[1]! / weight) * mm, y: (plan[2]! / weight) * mm, reach: (Math.sqrt(plan[3]!) + 0.5) * mm }
 }
 
 /** Weighs what is seen from the twelve ways round and from above. Null when no bloom or leaf shows over the rim. */
 export const weigh = (engine: Engine): Weighed | null => {
   setWeights(engine.resolved)
   const seen = engine.seen()
-  const { mm, zeroRow } = engine.frame.grid
+  const { mm } = engine.frame.grid
   let height = 0
   for (const r of engine.ready) height = Math.max(height, r.top)
-  let [all, above] = [0, 0]
+  let all = 0
+  let above = 0
   const ways: Weighed['ways'] = []
-  for (let way = 0; way < WAYS; way++) {
+  for (let w = 0; w < WAYS; w++) {
     // Seen from behind, left and right change places.
-    const right = way < HALF_WAYS ? 1 : -1
-    const { weight, across, far } = sumWay(seen.runs[way]!, seen.vesselCode, zeroRow)
-    let up = 0
-    for (let r = zeroRow; r < SIDE; r++) {
-      const z = (r + 0.5 - zeroRow) * mm
-      up += rows[r]! * z
-      if (z > height / 2) above += rows[r]!
-    }
+    const right = w < HALF_WAYS ? 1 : -1
+    sumWay(seen.runs[w]!, seen.vesselCode, engine.frame.grid, height / 2)
+    const weight = way[0]!
+    above += way[4]!
     all += weight
-    ways.push(weight > 0 ? { x: ((right * across) / weight) * mm, z: up / weight, reach: (far + 0.5) * mm } : null)
+    ways.push(
+      weight > 0 ? { x: ((right * way[1]!) / weight) * mm, z: way[3]! / weight, reach: (way[2]! + 0.5) * mm } : null,
+    )
   }
   return all > 0 ? { ways, plan: weighPlan(engine), aboveHalf: above / all, height } : null
 }
