@@ -148,7 +148,8 @@ export const readProportion = (engine: Engine, lengths: Lengths = inMm): Reading
       turn: turnOf(p.way),
       from: [p.from, 0],
       to: [p.to, 0],
-      label: lengths(p.spread),
+      // The sheet's own width counts what hangs below the rim as well.
+      label: `${lengths(p.spread)} over the rim`,
     },
   ]
   // Where the height is not as wanted, the nearer end of what is.

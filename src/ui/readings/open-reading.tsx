@@ -3,7 +3,7 @@ import { useStudio } from '../../state/index.ts'
 import { Gauge } from '../parts/index.ts'
 import { Advice } from './advice.tsx'
 import { OwnBand } from './own-band.tsx'
-import { heldWords, scoreWords, sentence, wantedWords } from './words.ts'
+import { heldWords, scoreWords, sentence, unjudged, wantedWords } from './words.ts'
 
 /** A measured value with its gauge, its band, its rule and where the rule is from. */
 const Measured = ({ held }: { held: Held }) => {
@@ -35,8 +35,8 @@ interface Props {
 
 /** What is measured where nothing can be judged. */
 export const Unjudged = ({ because }: { because: Because }) => (
-  <ul>
-    {[...because.others, because.main].map((held) => (
+  <ul className="unjudged">
+    {unjudged(because).map((held) => (
       <Measured key={held.key} held={held} />
     ))}
   </ul>

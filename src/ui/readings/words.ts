@@ -42,7 +42,13 @@ export const wordOf = ({ value, band, beyond }: Held): string => {
 /** Colours that make no pair are still lighter or darker than each other, and than the cloth. */
 const UNJUDGED = ['lightnessRange', 'groundContrast']
 
-/** What is measured where nothing can be judged, the two that matter most: `From dark to light 12 L*; against the linen 8 ΔE00`. */
+/** All that is measured where nothing can be judged, what matters most first. */
+export const unjudged = ({ main, others }: Because): Held[] => {
+  const rank = ({ key }: Held): number => (UNJUDGED.includes(key) ? 0 : key.startsWith('harmony') ? 2 : 1)
+  return [...others, main].sort((a, b) => rank(a) - rank(b))
+}
+
+/** The two that matter most: `From dark to light 12 L*; against the linen 8 ΔE00`. */
 export const unjudgedWords = (because: Because, units: Units): string =>
   UNJUDGED.flatMap((key, i) => {
     const held = because.others.find((h) => h.key === key)

@@ -3,7 +3,7 @@ import { cosSin } from '../../geometry/index.ts'
 import type { Mark } from '../../readings/index.ts'
 import { TOKENS } from '../theme/tokens.ts'
 import { type Asked, type Box, crosses, leaderOf, overlap, placeLabel, placeOnLine } from './labels.ts'
-import { dimensionRoom, type Layout, toSheet, type ViewName } from './layout.ts'
+import { dimensionRoom, headBox, type Layout, toSheet, type ViewName } from './layout.ts'
 import { arrow, LETTER_PX, lettering, type Pen, pathOf, strokeTwo, TONES, text } from './pen.ts'
 
 /** Marks of the elevation hold at one turn; within this many degrees they are taken to hold. Ours. */
@@ -57,7 +57,8 @@ export const drawMark = (pen: Pen, layout: Layout, turn: number, mark: Mark): Wi
     if (y < 1) return null
     const half = layout.reach_mm * layout.scale
     // Clear of the view's name, and of the dimensions.
-    const left = Math.max(layout.axisX - half, layout.compact ? 8 : 158)
+    const clear = !layout.compact ? 158 : y > headBox(layout, 'elevation').height ? 8 : 90
+    const left = Math.max(layout.axisX - half, clear)
     const right = Math.min(layout.axisX + half, layout.width - dimensionRoom(layout))
     const line: Point2[] = [
       [left, y],
