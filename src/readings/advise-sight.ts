@@ -121,8 +121,7 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
     ...remove(three),
   ]
   const first = tall ? [...lift, ...lower.slice(0, 3)] : [...lower, ...lift.slice(0, 1)]
-  const blame =
-    most.length > 0 ? `${names(three)}, hide${three.length > 1 ? '' : 's'} most` : ''
+  const blame = most.length > 0 ? `${names(three)}, hide${three.length > 1 ? '' : 's'} most` : ''
   return {
     ideas: [...first.slice(0, 3), ...smaller(), ...first.slice(3, 6), ...rest],
     otherwise: {
