@@ -3,8 +3,20 @@ import { memoryRecords } from './memory.ts'
 import { designStore, type StoreOptions } from './store.ts'
 import type { DesignStore } from './types.ts'
 
+export {
+  ANSWER,
+  type Answer,
+  answerFits,
+  answerFragment,
+  answerText,
+  fingerprint,
+  MOST_NAME,
+  readAnswer,
+} from './answer.ts'
 export { type AutosaveOptions, type Autosaver, autosaver } from './autosave.ts'
+export { CHUNK, carryDesign, designInPicture, isPng, PICTURE_BYTES } from './carry-png.ts'
 export { claimDesign, type Release } from './claim.ts'
+export { crc32 } from './crc32.ts'
 export {
   carryLastWords,
   forgetLastWords,
@@ -13,8 +25,11 @@ export {
   smallStore,
   type Unwritten,
 } from './last-words.ts'
+export { LONG_LINK, readShow, SHOW, showFragment } from './link.ts'
 export { memoryRecords, type Shelves, type StorageCall } from './memory.ts'
 export { fileName, newName } from './names.ts'
+export type { Got } from './packing.ts'
+export { MOST_OFFERS, type OfferedPalette, type Parcel, readParcel, writeParcel } from './parcel.ts'
 export type { StoreOptions } from './store.ts'
 export type * from './types.ts'
 

@@ -12,8 +12,10 @@ const MAY_IMPORT: Record<string, string[]> = {
   readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   'stem-list': ['arrangement', 'catalogue', 'geometry', 'units'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
+  telling: ['arrangement', 'catalogue', 'geometry'],
   storage: ['arrangement'],
   state: ['arrangement', 'catalogue', 'colour', 'geometry', 'readings', 'stem-list', 'drawing', 'storage', 'units'],
+  partner: ['arrangement', 'catalogue', 'colour', 'geometry', 'stem-list', 'drawing', 'telling', 'storage', 'units'],
   inspect: ['arrangement', 'catalogue', 'geometry', 'readings', 'stem-list'],
   ui: [
     'arrangement',
@@ -23,12 +25,14 @@ const MAY_IMPORT: Record<string, string[]> = {
     'readings',
     'stem-list',
     'drawing',
+    'telling',
     'storage',
     'state',
+    'partner',
     'units',
   ],
 }
-const PURE = ['units', 'arrangement', 'colour', 'catalogue', 'geometry', 'readings', 'stem-list', 'drawing']
+const PURE = ['units', 'arrangement', 'colour', 'catalogue', 'geometry', 'readings', 'stem-list', 'drawing', 'telling']
 const SRC = resolve(import.meta.dirname, '../../src')
 
 const filesOf = (folder: string): string[] =>

@@ -1,5 +1,5 @@
+import { counted, listed } from '../../telling/index.ts'
 import type { Facts } from './facts.ts'
-import { counted, listed } from './words.ts'
 
 const sentence = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}.`
 

@@ -1,7 +1,7 @@
+import { listed } from '../../telling/index.ts'
 import type { Facts, PlantFact } from './facts.ts'
 import { cut, fitted, textLine, wrapped } from './text.ts'
 import { FAINT, type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, SHEET } from './types.ts'
-import { listed } from './words.ts'
 
 const WIDTH = SHEET.width - 2 * MARGIN
 const NAME: Font = { face: 'lett', size: 36, weight: 520 }

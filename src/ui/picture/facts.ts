@@ -3,9 +3,16 @@ import type { Plant } from '../../catalogue/index.ts'
 import { type Frame, type Reach, reachOf, stillBox } from '../../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
+import {
+  cautionLine,
+  colourWords,
+  dateWords,
+  plainName,
+  ROLE_ORDER,
+  subtitle,
+  vesselWord,
+} from '../../telling/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
-import { cautionLine } from './cautions.ts'
-import { colourWords, dateWords, plainName, ROLE_ORDER, subtitle, vesselWord } from './words.ts'
 
 export interface PictureOptions {
   units: Units

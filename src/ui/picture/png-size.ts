@@ -1,17 +1,9 @@
+import { crc32 } from '../../storage/index.ts'
+
 /** Dots per metre of a sheet that is printed at 300 to the inch (1 in = 25.4 mm exactly). */
 export const DOTS_PER_METRE = Math.round(300 / 0.0254)
 /** Where the first chunk of a PNG ends: 8 bytes of signature, 25 of IHDR (PNG specification, 3rd edition, 5.2 and 11.2.1). */
 const AFTER_HEADER = 33
-
-/** The check sum of a chunk, CRC-32 (PNG specification, annex D). */
-export const crc32 = (bytes: Uint8Array): number => {
-  let crc = 0xffffffff
-  for (const byte of bytes) {
-    crc ^= byte
-    for (let k = 0; k < 8; k++) crc = crc & 1 ? 0xedb88320 ^ (crc >>> 1) : crc >>> 1
-  }
-  return (crc ^ 0xffffffff) >>> 0
-}
 
 /** A pHYs chunk (PNG specification, 11.3.4.3): so many dots per metre both ways. */
 export const sizeChunk = (perMetre: number = DOTS_PER_METRE): Uint8Array<ArrayBuffer> => {

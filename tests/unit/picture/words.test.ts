@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { newArrangement } from '../../../src/arrangement/index.ts'
 import { cautionsOf, findPlant, PLANTS } from '../../../src/catalogue/index.ts'
+import { crc32 } from '../../../src/storage/index.ts'
+import { cautionLine, dateWords, listed, subtitle, vesselWord } from '../../../src/telling/index.ts'
 import { alternativeText } from '../../../src/ui/picture/alt-text.ts'
-import { cautionLine } from '../../../src/ui/picture/cautions.ts'
 import { factsOf } from '../../../src/ui/picture/facts.ts'
-import { crc32, sizeChunk } from '../../../src/ui/picture/png-size.ts'
+import { sizeChunk } from '../../../src/ui/picture/png-size.ts'
 import { cut, wrapped } from '../../../src/ui/picture/text.ts'
-import { dateWords, listed, subtitle, vesselWord } from '../../../src/ui/picture/words.ts'
 import { design, measure, OPTIONS, stems } from './made.ts'
 
 const vessel = newArrangement().vessel

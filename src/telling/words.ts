@@ -1,6 +1,6 @@
-import type { Arrangement, Form, Role, Vessel } from '../../arrangement/index.ts'
-import type { Plant } from '../../catalogue/index.ts'
-import { vesselHalfWidth } from '../../geometry/index.ts'
+import type { Arrangement, Form, Role, Vessel } from '../arrangement/index.ts'
+import type { Plant } from '../catalogue/index.ts'
+import { vesselHalfWidth } from '../geometry/index.ts'
 
 /** What a shape looks like to someone who doesn't know the trade's word for it. Ours. */
 const FORM_WORDS: Record<Form, string> = {

@@ -1,4 +1,4 @@
-import { type Caution, cautionsOf, type Plant } from '../../catalogue/index.ts'
+import { type Caution, cautionsOf, type Plant } from '../catalogue/index.ts'
 import { listed, plainName } from './words.ts'
 
 /** Rows that say that nobody has looked, or that a list has it as harmless: no warning, and no promise either. */
