@@ -44,23 +44,33 @@ const aboutLoose = (engine: Engine, m: Mechanical): Topic => {
   })
   const they = named(loose)
   const better = betterIn(engine, m)
-  const rim = idea(toRim(vessel, loose), `Let ${they} cross at the rim`)
+  const rim = idea(toRim(vessel, loose), `Let ${they}, cross at the rim`)
   const steep = [0.3, 0.6].map((share) =>
     idea(
       steeper(loose, share),
-      `Set ${they} steeper, ${loose.length === 1 ? 'its head' : 'their heads'} ${percent(share)} nearer over where ${loose.length === 1 ? 'it crosses' : 'they cross'}`,
+      `Set ${they}, steeper, ${loose.length === 1 ? 'its head' : 'their heads'} ${percent(share)} nearer over where ${loose.length === 1 ? 'it crosses' : 'they cross'}`,
     ),
   )
   const short = [0.85, 0.7].map((factor) =>
     idea({ do: 'lengthen-stems', ids, factor }, `Recut ${they}, ${percent(1 - factor)} shorter over the rim`),
   )
   const swaps = better.map((mechanics) => idea({ do: 'set-vessel', set: { mechanics } }, FILL[mechanics]!))
-  const pins = why === 'pins' ? [idea(ontoPins(vessel, loose), `Move ${they} inward, onto the pins`)] : []
+  const pins = why === 'pins' ? [idea(ontoPins(vessel, loose), `Move ${they}, inward, onto the pins`)] : []
+  // What has no neighbour that stands must be held by the others that fall, or by another vessel.
+  const all = loose.length === stems.length
+  const brace = !all
+    ? `brace ${they}, on neighbours`
+    : stems.length > 2
+      ? 'tie them as a posy, which holds itself, and set it in as one'
+      : 'choose a vessel with a narrower mouth'
   const hangs = why === 'far' || why === 'lifts'
   return {
     ideas: [...pins, ...swaps, rim, ...(hangs ? [...short, ...steep] : [...steep, ...short])],
     otherwise: {
-      text: `${text}${better.length > 0 ? `${FILL[better[0]!]}, and greens over it; or brace` : 'Brace'} ${they} on neighbours.`,
+      text: `${text}${better.length > 0 ? `${FILL[better[0]!]}, and greens over it; or ` : ''}${brace}.`.replace(
+        /\. [a-z]/,
+        (c) => c.toUpperCase(),
+      ),
       stems: ids,
     },
   }

@@ -5,7 +5,7 @@ import { bandOf } from './bands.ts'
 import { openingOf } from './crowding.ts'
 import type { Engine } from './engine.ts'
 import { oneMore } from './mend-stems.ts'
-import { measureStability, type Stability } from './stability.ts'
+import { measureStability, type Stability, stands } from './stability.ts'
 import type { Idea, Topic, Values } from './trial.ts'
 import { loadOf } from './weight.ts'
 import { type Lengths, numbered, percent, round, steps } from './words.ts'
@@ -41,10 +41,9 @@ const setBack = (engine: Engine, m: Stability, [c, s]: Point2, text: string, len
 
 const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Lengths): Topic => {
   const { stems, vessel } = engine.resolved
-  const text =
-    m.tipping_deg > 0
-      ? `It goes over at a tilt of ${degrees(m.tipping_deg)}, wanted at least ${least}°. `
-      : 'It does not stand: its weight lies out beyond its foot. '
+  const text = stands(m.tipping_deg)
+    ? `It goes over at a tilt of ${degrees(m.tipping_deg)}, wanted at least ${least}°. `
+    : 'It does not stand: its weight lies out beyond its foot. '
   const way = (m.toward_deg * Math.PI) / 180
   const [c, s] = [Math.cos(way), Math.sin(way)]
   const moment = (i: number): number => {

@@ -121,6 +121,7 @@ const partsOf = (engine: Engine, p: Prominence) => {
       name: 'Rank of the strongest focal flower',
       value: p.focalRank ?? 0,
       unit: '',
+      whole: true,
       scale: [1, 20],
       rule: 'Its place among all stems, in the order in which they draw the eye.',
     }),

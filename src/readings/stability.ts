@@ -188,6 +188,9 @@ const because = (engine: Engine, m: Stability, { tip, spill }: ReturnType<typeof
   }
 }
 
+/** Does it stand at all, as far as whole degrees can say? */
+export const stands = (tipping_deg: number): boolean => round(tipping_deg) !== '0'
+
 export const readStability = (engine: Engine): ReadingResult => {
   const m = measureStability(engine)
   const { weight } = m
@@ -236,7 +239,7 @@ export const readStability = (engine: Engine): ReadingResult => {
       turn,
       centre: [x * c + y * s, z],
       radius: 5,
-      label: `goes over at ${round(m.tipping_deg)}°`,
+      label: stands(m.tipping_deg) ? `goes over at ${round(m.tipping_deg)}°` : 'does not stand',
     },
     { kind: 'outline', view: 'plan', points: outline, label: 'foot' },
     { kind: 'circle', view: 'plan', centre: [x, y], radius: 5, label: 'centre of mass' },

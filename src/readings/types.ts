@@ -50,6 +50,8 @@ export interface Held {
   band: [number, number] | null
   /** What being under and over the band is called, where there are better words. */
   beyond?: [under: string, over: string]
+  /** It counts: `13`, never `13.0`. */
+  whole?: true
   /** The rule in a sentence, and where it is from; `ours` and `common practice` are said as such. */
   rule: string
   source: string

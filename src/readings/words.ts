@@ -35,6 +35,7 @@ export interface Measured {
   unit: string
   scale: [number, number]
   beyond?: [under: string, over: string]
+  whole?: true
   rule: string
   /** Used where the form has no row in the table. */
   without?: string
@@ -63,7 +64,7 @@ const sourceOf = (reading: ReadingId, of: Wanting, m: Measured, own: boolean): s
 /** Holds a value against its band; where there is none it is only shown. Part of the score: null when not held. */
 export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held; part: number | null } => {
   const row = bandOf(reading, m.key, of)
-  const { key, name, value, unit, scale, beyond, rule } = m
+  const { key, name, value, unit, scale, beyond, whole, rule } = m
   const band = row?.band ?? null
   const end = (x: number): number | null => (Math.abs(x) >= NO_END ? null : x)
   const name_ = `${reading}.${m.key}`
@@ -85,6 +86,7 @@ export const hold = (reading: ReadingId, of: Wanting, m: Measured): { held: Held
     // Cut off at the ends of the gauge, but never between the band and a value in it that lies beyond them.
     band: band && [Math.max(Math.min(wide[0], value), band[0]), Math.min(Math.max(wide[1], value, band[0]), band[1])],
     ...(beyond && { beyond }),
+    ...(whole && { whole }),
     rule,
     source: sourceOf(reading, of, m, row?.own === true),
     ...(range && {
@@ -139,15 +141,61 @@ export const round = (value: number, digits = 0): string => {
 }
 export const percent = (share: number): string => `${round(100 * share)} %`
 
-/** `the front`, `90° round`: whence one looks. */
-export const sideWords = (turn: number): string => (turn === 0 ? 'the front' : `${turn}° round`)
+/** From a quarter turn on one looks at what was the left side (view.ts: the eye then lies toward −x). */
+const SIDES: Record<number, string> = { 0: 'the front', 90: 'the left', 180: 'the back', 270: 'the right' }
+
+/** `the front`, `the left`, `30° round`: whence one looks, turn in degrees, 0 up to 360. */
+export const sideWords = (turn: number): string => SIDES[turn] ?? `${turn}° round`
 
 /** Lengths of moves go in steps of 5 mm, so that what is said is what is done. */
 export const steps = (mm: number): number => Math.max(5, 5 * Math.round(mm / 5))
 
-/** The first three by name, the rest counted. */
-export const named = (stems: readonly ResolvedStem[]): string =>
-  listed([...stems.slice(0, 3).map(numbered), ...(stems.length > 3 ? [`${stems.length - 3} more`] : [])])
+/** Several of a plant: `oriental lilies`, `olive branches`; greens and fillers, and what takes no plural, as stems. */
+const several = ({ name, formClass }: ResolvedStem['plant']): string => {
+  const one = name.toLowerCase()
+  if (/ (leaf|berry|branch)$/.test(one))
+    return one
+      .replace(/leaf$/, 'leaves')
+      .replace(/berry$/, 'berries')
+      .replace(/branch$/, 'branches')
+  if (formClass === 'foliage' || formClass === 'filler' || /[sx]$| of /.test(one)) return `stems of ${one}`
+  return /[^aeiou]y$/.test(one) ? one.replace(/y$/, 'ies') : `${one}s`
+}
+
+/** So many numbers, or runs of them, are said of one plant at most. Ours. */
+const MOST_NUMBERS = 4
+
+/** `1–3`, `1, 2 and 5`, `1, 6, 11 and 97 more`: numbers that rise, runs of three and more drawn together. */
+export const numbersWords = (numbers: readonly number[]): string => {
+  const runs: number[][] = []
+  for (const n of numbers) {
+    const run = runs.at(-1)
+    if (run && run.at(-1) === n - 1) run.push(n)
+    else runs.push([n])
+  }
+  const said = runs.flatMap((run) => (run.length > 2 ? [run] : run.map((n) => [n])))
+  const shown = said.length > MOST_NUMBERS ? said.slice(0, MOST_NUMBERS - 1) : said
+  const words = shown.map((run) => (run.length > 1 ? `${run[0]}–${run.at(-1)}` : `${run[0]}`))
+  const rest = numbers.length - shown.reduce((sum, run) => sum + run.length, 0)
+  if (rest > 0) words.push(`${rest} more`)
+  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+}
+
+/** `1–3, oriental lilies; 4, an aspidistra and 2 more`: by plant, three of them at most, the stems of all others counted. */
+export const named = (stems: readonly ResolvedStem[]): string => {
+  const of = new Map<string, ResolvedStem[]>()
+  for (const s of stems) of.set(s.plant.name, [...(of.get(s.plant.name) ?? []), s])
+  const plants = [...of.values()]
+  const words = plants
+    .slice(0, 3)
+    .map((some) =>
+      some.length === 1
+        ? numbered(some[0]!)
+        : `${numbersWords(some.map((s) => s.index + 1).sort((a, b) => a - b))}, ${several(some[0]!.plant)}`,
+    )
+  const rest = plants.slice(3).reduce((sum, some) => sum + some.length, 0)
+  return listed(rest > 0 ? [...words, `${rest} more`] : words)
+}
 
 /** `: then none is left`, `: then 3 are left` of a list of stems among the values. */
 export const leftOf = (ids: ReadingResult['values'][string] | undefined): string => {

@@ -18,11 +18,12 @@ export const NAMES = READING_NAMES
 /** Harmony has no good end: its scale runs from quiet to vivid, and nothing is wanted of it. */
 export const isScale = (id: ReadingId): boolean => id === 'palette-harmony'
 
-type Scaled = Pick<Held, 'unit' | 'scale'>
+type Scaled = Pick<Held, 'unit' | 'scale' | 'whole'>
 
 /** Number and unit apart: `34` and `%`, `51` and `mm`. */
 export const figureOf = (held: Scaled, value: number, units: Units = 'mm'): { figure: string; unit: string } => {
   if (isShare(held)) return { figure: formatNumber(value * 100), unit: '%' }
+  if (held.whole) return { figure: formatNumber(value, 1), unit: held.unit }
   if (held.unit === 'mm') return { figure: formatLength(value, units), unit: '' }
   return {
     figure: formatNumber(value, Math.max(digitsFor(held.scale), held.unit === '×' ? 2 : 0), true),

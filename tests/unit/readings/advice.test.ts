@@ -118,7 +118,7 @@ describe('advice', () => {
         .flatMap((r) => r.advice.map((a) => a.text))
         .find((t) => t.includes('into the hole'))!
     expect(text()).toMatch(
-      /move \d+, a ball, (\d*[05] mm (up|down|to the (left|right))( and )?)+ into the hole|into the hole seen from (the front|\d+° round), \d*[05] mm over the rim and (in the middle|\d*[05] mm to the (left|right))/,
+      /move \d+, a ball, (\d*[05] mm (up|down|to the (left|right))( and )?)+ into the hole|into the hole seen from (the front|the left|the back|the right|\d+° round), \d*[05] mm over the rim and (in the middle|\d*[05] mm to the (left|right))/,
     )
     expect(text('mm')).toBe(text())
     expect(text('in')).toMatch(/\d in (up|down|to|over)/)

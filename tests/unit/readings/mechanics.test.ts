@@ -94,6 +94,20 @@ describe('a person asks whether the stems stay where they are drawn', () => {
       expect(scores[i]! - score).toBeLessThan(8)
     })
   })
+  it('where all of a few stems fall, they are tied as a posy, not each braced on the others', () => {
+    const cup: Partial<Vessel> = { width: 44, depth: 44, height: 45, wall: 2, mechanics: 'none' }
+    const posy = mechanics(
+      inVessel(
+        Array.from({ length: 4 }, (_, i) => stem(`p${i}`, [8 * i - 12, 0, 60])),
+        cup,
+      ),
+      true,
+    )
+    expect(posy.values.unsupported).toHaveLength(4)
+    const words = posy.advice.find((a) => !a.edit)!.text
+    expect(words).toMatch(/Tie them as a posy, which holds itself, and set it in as one\.$/)
+    expect(words).not.toMatch(/neighbours/)
+  })
   it('netting holds what a grid of tape lets slip', () => {
     const leaning = [stem('a', [60, 0, 120])]
     expect(loose(inVessel(leaning, { mechanics: 'tape-grid' }))).toEqual(['a'])

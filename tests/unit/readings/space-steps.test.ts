@@ -137,7 +137,7 @@ describe('a hole that is found', () => {
           if (mark.kind !== 'circle') throw new Error('a hole is a circle')
           expect(Math.hypot(x - mark.centre[0], z - mark.centre[1])).toBeLessThan(5)
           expect(text).toMatch(
-            /^Set one more like \d+, a \w+, into the hole seen from (the front|\d+° round), \d+ mm over/,
+            /^Set one more like \d+, a \w+, into the hole seen from (the front|the left|the back|the right|\d+° round), \d+ mm over/,
           )
         }
         const after = reading(applyEdit(d, edit))

@@ -59,7 +59,11 @@ describe('a person asks whether it will stand', () => {
   })
   it('one that leans its weight over the edge does not stand at all', () => {
     const heavy = Array.from({ length: 30 }, (_, i) => stem(`s${i}`, [400, i - 15, 100]))
-    expect(tipping(inVessel(heavy, { ...bud, material: 'resin', waterFill: 0 }))).toBe(0)
+    const d = inVessel(heavy, { ...bud, material: 'resin', waterFill: 0 })
+    expect(tipping(d)).toBe(0)
+    const told = readAll(resolve(d), { engine }).find((r) => r.id === 'stability')!
+    expect(told.marks[0]!.label).toBe('does not stand')
+    expect(told.advice[0]!.text).toMatch(/^It does not stand: /)
   })
   it('a vessel without stems still says how it stands; a dry one does not say when it spills', () => {
     expect(stability(design([])).score).not.toBeNull()
