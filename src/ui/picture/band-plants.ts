@@ -1,9 +1,8 @@
 import { listed } from '../../telling/index.ts'
 import type { Facts, PlantFact } from './facts.ts'
 import { cut, fitted, textLine, wrapped } from './text.ts'
-import { FAINT, type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, SHEET } from './types.ts'
+import { FAINT, type Font, INK, INK2, type Item, LINE, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
-const WIDTH = SHEET.width - 2 * MARGIN
 const NAME: Font = { face: 'lett', size: 36, weight: 520 }
 const COLOUR: Font = { face: 'capt', size: 34, weight: 400, italic: true }
 const COUNT: Font = { face: 'lett', size: 34, weight: 470 }
@@ -23,36 +22,44 @@ interface Label {
   count: string
 }
 
-const labelOf = (p: PlantFact, width: number, measure: Measure): Label => {
+const labelOf = (p: PlantFact, width: number, said: UnderPlants, measure: Measure): Label => {
   const noun = p.sprigs ? (p.count === 1 ? 'sprig' : 'sprigs') : p.count === 1 ? 'stem' : 'stems'
   return {
     name: wrapped(p.name, NAME, width, 2, measure),
     colour: fitted(p.colourWord, COLOUR, width, 28, measure),
-    count: `${p.count} ${noun}`,
+    count: said === 'counts' ? `${p.count} ${noun}` : '',
   }
 }
-const linesOf = (labels: readonly Label[]): number => Math.max(0, ...labels.map((l) => l.name.length + 2))
+const linesOf = (labels: readonly Label[]): number =>
+  Math.max(0, ...labels.map((l) => l.name.length + (l.count ? 2 : 1)))
 
 const labelItems = (label: Label, x: number, y: number, measure: Measure): Item[] => [
   ...label.name.map((line, i) => textLine(line, NAME, INK, 'centre', x, y + i * LINE_HEIGHT, measure)),
   textLine(label.colour.text, label.colour.font, INK2, 'centre', x, y + label.name.length * LINE_HEIGHT, measure),
-  textLine(label.count, COUNT, INK2, 'centre', x, y + (label.name.length + 1) * LINE_HEIGHT, measure),
+  ...(label.count
+    ? [textLine(label.count, COUNT, INK2, 'centre', x, y + (label.name.length + 1) * LINE_HEIGHT, measure)]
+    : []),
 ]
+
+/** What is said under a plant besides its name and colour. */
+export type UnderPlants = 'counts' | 'names only'
 
 /** One row of plants on their stems. Gives its items as if it began at y 0, and its height. */
 const row = (
   plants: readonly PlantFact[],
+  sheet: Sheet,
   plateHeight: number,
+  said: UnderPlants,
   measure: Measure,
 ): { items: Item[]; height: number } => {
-  const cell = WIDTH / Math.max(plants.length, 4)
-  const left = MARGIN + (WIDTH - cell * plants.length) / 2
+  const cell = widthOf(sheet) / Math.max(plants.length, 4)
+  const left = sheet.margin + (widthOf(sheet) - cell * plants.length) / 2
   const staggered = plants.length > LEVEL
   const labels = plants.map((p, i) => {
     const outer = i === 0 || i === plants.length - 1
     // At two heights a label has the room of two, but at the ends only as far as the margin lets it.
     const width = staggered ? Math.min(2 * cell - GAP, outer ? cell + 50 : Infinity) : cell - GAP
-    return labelOf(p, width, measure)
+    return labelOf(p, width, said, measure)
   })
   const upper = linesOf(labels.filter((_, i) => !staggered || i % 2 === 0)) * LINE_HEIGHT
   const lower = staggered ? linesOf(labels.filter((_, i) => i % 2 === 1)) * LINE_HEIGHT + 14 : 0
@@ -81,7 +88,8 @@ const shifted = (item: Item, dy: number): Item => {
   if (item.kind === 'text') return { ...item, y: item.y + dy, box: { ...item.box, y: item.box.y + dy } }
   if (item.kind === 'line')
     return { ...item, from: [item.from[0], item.from[1] + dy], to: [item.to[0], item.to[1] + dy] }
-  if (item.kind === 'shape') return { ...item, points: item.points.map(([x, y]) => [x, y + dy]) }
+  if (item.kind === 'shape' || item.kind === 'path')
+    return { ...item, points: item.points.map(([x, y]) => [x, y + dy]) }
   return { ...item, box: { ...item.box, y: item.box.y + dy } }
 }
 
@@ -93,13 +101,19 @@ const restLine = (rest: readonly PlantFact[]): string => {
 }
 
 /** The plants, each on its own stem, above `bottom`. `top` is where the band begins, px. */
-export const plantsBand = (facts: Facts, bottom: number, measure: Measure): { items: Item[]; top: number } => {
-  const middle = SHEET.width / 2
+export const plantsBand = (
+  facts: Facts,
+  sheet: Sheet,
+  bottom: number,
+  said: UnderPlants,
+  measure: Measure,
+): { items: Item[]; top: number } => {
+  const [width, middle] = [widthOf(sheet), middleOf(sheet)]
   if (facts.plants.length === 0) {
     const words = `No flowers stand in it yet. The ${facts.vessel} is ${facts.vesselWide} wide and ${facts.vesselHigh} high.`
     const font: Font = { ...COLOUR, size: 48 }
     return {
-      items: [textLine(cut(words, font, WIDTH, measure), font, INK2, 'centre', middle, bottom - 90, measure)],
+      items: [textLine(cut(words, font, width, measure), font, INK2, 'centre', middle, bottom - 90, measure)],
       top: bottom - 160,
     }
   }
@@ -107,13 +121,13 @@ export const plantsBand = (facts: Facts, bottom: number, measure: Measure): { it
   const rest = facts.plants.slice(shown.length)
   const half = Math.ceil(shown.length / 2)
   const rows = (shown.length > STAGGERED ? [shown.slice(0, half), shown.slice(half)] : [shown]).map((plants, _, all) =>
-    row(plants, all.length > 1 ? 200 : 290, measure),
+    row(plants, sheet, all.length > 1 ? 200 : 290, said, measure),
   )
   const restHeight = rest.length > 0 ? 56 : 0
   const height = rows.reduce((sum, r) => sum + r.height, 0) + (rows.length - 1) * 30 + restHeight
   const top = bottom - 34 - height - 40
   const items: Item[] = [
-    { kind: 'line', from: [MARGIN, top], to: [SHEET.width - MARGIN, top], weight: 2, colour: FAINT },
+    { kind: 'line', from: [sheet.margin, top], to: [sheet.width - sheet.margin, top], weight: 2, colour: FAINT },
   ]
   let y = top + 40
   for (const r of rows) {
@@ -122,7 +136,7 @@ export const plantsBand = (facts: Facts, bottom: number, measure: Measure): { it
   }
   if (rest.length > 0)
     items.push(
-      textLine(cut(restLine(rest), COUNT, WIDTH, measure), COUNT, INK2, 'centre', middle, bottom - 44, measure),
+      textLine(cut(restLine(rest), COUNT, width, measure), COUNT, INK2, 'centre', middle, bottom - 44, measure),
     )
   return { items, top }
 }

@@ -1,9 +1,7 @@
 import type { Facts } from './facts.ts'
 import { block, fitted, LEADING, textLine, wrapped } from './text.ts'
-import { type Font, INK, INK2, INSET, type Item, MARGIN, type Measure, SHEET } from './types.ts'
+import { type Font, INK, INK2, type Item, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
-const WIDTH = SHEET.width - 2 * MARGIN
-const MIDDLE = SHEET.width / 2
 const TITLE: Font = { face: 'capt', size: 124, weight: 500 }
 const TWO_LINES: Font = { ...TITLE, size: 100 }
 /** A title in one line gets no smaller than this before it goes over two, px. Ours. */
@@ -11,8 +9,8 @@ const ONE_LINE_LEAST = 88
 const SUBTITLE: Font = { face: 'lett', size: 48, weight: 470 }
 
 /** The same number of lines, of lengths as alike as can be: no word alone in the last. */
-const balanced = (title: string, font: Font, lines: string[], measure: Measure): string[] => {
-  for (let width = WIDTH / 2; width < WIDTH; width += 40) {
+const balanced = (title: string, font: Font, lines: string[], most: number, measure: Measure): string[] => {
+  for (let width = most / 2; width < most; width += 40) {
     const tried = wrapped(title, font, width, lines.length + 1, measure)
     if (tried.length === lines.length && tried.join(' ') === lines.join(' ')) return tried
   }
@@ -20,43 +18,44 @@ const balanced = (title: string, font: Font, lines: string[], measure: Measure):
 }
 
 /** One line, if need be smaller; else two; else three, and what is longer than that is cut. */
-const titleLines = (title: string, measure: Measure): { lines: string[]; font: Font } => {
-  const one = fitted(title, TITLE, WIDTH, ONE_LINE_LEAST, measure)
+const titleLines = (title: string, width: number, measure: Measure): { lines: string[]; font: Font } => {
+  const one = fitted(title, TITLE, width, ONE_LINE_LEAST, measure)
   if (one.text === title) return { lines: [title], font: one.font }
-  const two = block(title, TWO_LINES, WIDTH, 2, 76, measure)
-  const said = two.lines.at(-1)?.endsWith('…') ? block(title, { ...TITLE, size: 76 }, WIDTH, 3, 52, measure) : two
-  return { lines: balanced(title, said.font, said.lines, measure), font: said.font }
+  const two = block(title, TWO_LINES, width, 2, 76, measure)
+  const said = two.lines.at(-1)?.endsWith('…') ? block(title, { ...TITLE, size: 76 }, width, 3, 52, measure) : two
+  return { lines: balanced(title, said.font, said.lines, width, measure), font: said.font }
 }
 
 /** The subtitle with the name of the palette in italics: in one line if it goes, else in two. */
-const subtitleItems = (facts: Facts, y: number, measure: Measure): { items: Item[]; lines: number } => {
+const subtitleItems = (facts: Facts, sheet: Sheet, y: number, measure: Measure): { items: Item[]; lines: number } => {
+  const [width, middle] = [widthOf(sheet), middleOf(sheet)]
   const lead = facts.paletteName ? `${facts.subtitle}, in the palette ` : facts.subtitle
   const italic: Font = { ...SUBTITLE, face: 'capt', weight: 400, italic: true }
   const [a, b] = [measure(lead, SUBTITLE), facts.paletteName ? measure(facts.paletteName, italic) : 0]
-  if (a + b <= WIDTH) {
-    const left = MIDDLE - (a + b) / 2
+  if (a + b <= width) {
+    const left = middle - (a + b) / 2
     const first = textLine(lead, SUBTITLE, INK2, 'left', left, y, measure)
     const items = facts.paletteName
       ? [first, textLine(facts.paletteName, italic, INK2, 'left', left + a, y, measure)]
       : [first]
     return { items, lines: 1 }
   }
-  const top = fitted(facts.subtitle, SUBTITLE, WIDTH, 34, measure)
-  const items: Item[] = [textLine(top.text, top.font, INK2, 'centre', MIDDLE, y, measure)]
+  const top = fitted(facts.subtitle, SUBTITLE, width, 34, measure)
+  const items: Item[] = [textLine(top.text, top.font, INK2, 'centre', middle, y, measure)]
   if (!facts.paletteName) return { items, lines: 1 }
-  const under = fitted(`in the palette ${facts.paletteName}`, italic, WIDTH, 34, measure)
-  items.push(textLine(under.text, under.font, INK2, 'centre', MIDDLE, y + 64, measure))
+  const under = fitted(`in the palette ${facts.paletteName}`, italic, width, 34, measure)
+  items.push(textLine(under.text, under.font, INK2, 'centre', middle, y + 64, measure))
   return { items, lines: 2 }
 }
 
 /** Title and subtitle. `bottom` is where the next band may begin, px. */
-export const titleBand = (facts: Facts, measure: Measure): { items: Item[]; bottom: number } => {
-  const { lines, font } = titleLines(facts.title, measure)
-  let y = INSET + 80 + font.size * 0.8
+export const titleBand = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; bottom: number } => {
+  const { lines, font } = titleLines(facts.title, widthOf(sheet), measure)
+  let y = sheet.inset + 80 + font.size * 0.8
   const items: Item[] = lines.map((line, i) =>
-    textLine(line, font, INK, 'centre', MIDDLE, y + i * font.size * LEADING, measure),
+    textLine(line, font, INK, 'centre', middleOf(sheet), y + i * font.size * LEADING, measure),
   )
   y += (lines.length - 1) * font.size * LEADING + 96
-  const sub = subtitleItems(facts, y, measure)
+  const sub = subtitleItems(facts, sheet, y, measure)
   return { items: [...items, ...sub.items], bottom: y + (sub.lines - 1) * 64 + 40 }
 }

@@ -1,10 +1,20 @@
 import type { Facts } from './facts.ts'
 import { listColumn, listHeight, listsBelow, paletteColumn, paletteHeight, sideWidth } from './side-lists.ts'
 import { textLine } from './text.ts'
-import { type Box, type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, type Place, SHEET } from './types.ts'
+import {
+  type Box,
+  type Font,
+  INK,
+  INK2,
+  type Item,
+  LINE,
+  type Measure,
+  middleOf,
+  type Place,
+  type Sheet,
+  widthOf,
+} from './types.ts'
 
-const WIDTH = SHEET.width - 2 * MARGIN
-const MIDDLE = SHEET.width / 2
 const FROM_FRONT = 'from the front'
 const CAPTION: Font = { face: 'capt', size: 38, weight: 400, italic: true }
 const FIGURE: Font = { face: 'lett', size: 38, weight: 620 }
@@ -113,6 +123,7 @@ type Lists = 'beside' | 'flank' | 'below'
 const scaleOf = (
   facts: Facts,
   size: Size,
+  width: number,
   height: number,
   sides: number,
   below: number,
@@ -120,14 +131,14 @@ const scaleOf = (
 ): { scale: number; lists: Lists } => {
   const [w, eh, ph] = [size.right - size.left, size.top - size.bottom, size.back - size.low]
   const room = height - UNDER_FRONT - UNDER_ABOVE - GAP
-  const widest = Math.min(MOST_SCALE, (WIDTH - 2 * dimension) / w)
+  const widest = Math.min(MOST_SCALE, (width - 2 * dimension) / w)
   const column = columnHeight(facts)
   const ways: [Lists, number][] = [
-    ['beside', Math.min(widest, (WIDTH - 2 * sides - 60) / w, room / (eh + ph), (room - column + UNDER_ABOVE) / eh)],
+    ['beside', Math.min(widest, (width - 2 * sides - 60) / w, room / (eh + ph), (room - column + UNDER_ABOVE) / eh)],
     ['below', Math.min(widest, (room - below - 40) / (eh + ph))],
   ]
   if (column <= height) {
-    const between = WIDTH - 2 * (sides + dimension + FLANK_GAP)
+    const between = width - 2 * (sides + dimension + FLANK_GAP)
     ways.push(['flank', Math.min(MOST_SCALE, between / w, room / (eh + ph))])
   }
   const [lists, scale] = ways.reduce((best, way) => (way[1] > best[1] * NO_GAIN ? way : best))
@@ -135,11 +146,20 @@ const scaleOf = (
 }
 
 /** Both views at one scale with x in line, their three dimensions, the colours and the list, between two heights, px. */
-export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Measure): Item[] => {
+export const viewsBand = (facts: Facts, sheet: Sheet, top: number, bottom: number, measure: Measure): Item[] => {
+  const [margin, middle] = [sheet.margin, middleOf(sheet)]
   const size = sizeOf(facts)
-  const rows = listsBelow(facts, measure)
+  const rows = listsBelow(facts, sheet, measure)
   const sides = sideWidth(facts, measure)
-  const { scale, lists } = scaleOf(facts, size, bottom - top, sides, rows.height, besideFront(facts, measure))
+  const { scale, lists } = scaleOf(
+    facts,
+    size,
+    widthOf(sheet),
+    bottom - top,
+    sides,
+    rows.height,
+    besideFront(facts, measure),
+  )
   const [w, eh, ph] = [size.right - size.left, size.top - size.bottom, size.back - size.low].map((mm) =>
     Math.floor(mm * scale),
   ) as [number, number, number]
@@ -147,7 +167,7 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
   const low = Math.max(ph + UNDER_ABOVE, column)
   const below = lists === 'below' ? rows.height + 40 : 0
   const spare = Math.max(0, bottom - top - (eh + UNDER_FRONT + GAP + low + below)) / 3
-  const left = Math.round(MIDDLE - w / 2)
+  const left = Math.round(middle - w / 2)
   const toX = (mm: number): number => left + (mm - size.left) * scale
 
   const front: Box = { x: left, y: Math.round(top + spare), w, h: eh }
@@ -166,7 +186,7 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
   }
   // In the middle of what they stand beside.
   const columnY = lists === 'flank' ? Math.round(top + (bottom - top - columnHeight(facts)) / 2) : lowY
-  const inner = lists === 'flank' ? MARGIN + sides + FLANK_GAP : MARGIN
+  const inner = lists === 'flank' ? margin + sides + FLANK_GAP : margin
   const frame = (bottomMm: number, topMm: number) => ({
     left: size.left,
     right: size.right,
@@ -178,33 +198,33 @@ export const viewsBand = (facts: Facts, top: number, bottom: number, measure: Me
   const bare = facts.plants.length === 0
 
   return [
-    { kind: 'line', from: [inner, table], to: [SHEET.width - inner, table], weight: 2.4, colour: INK2 },
-    extension([leftX - 12, rim], [MIDDLE, rim]),
-    ...(bare ? [] : [extension([MIDDLE, crown], [rightX + 12, crown])]),
+    { kind: 'line', from: [inner, table], to: [sheet.width - inner, table], weight: 2.4, colour: INK2 },
+    extension([leftX - 12, rim], [middle, rim]),
+    ...(bare ? [] : [extension([middle, crown], [rightX + 12, crown])]),
     extension([from, toY((facts.front.top - facts.vesselHeight) / 2)], [from, wideY + 12]),
     extension([to, toY((facts.front.top - facts.vesselHeight) / 2)], [to, wideY + 12]),
-    { kind: 'view', view: 'front', box: front, frame: frame(size.bottom, size.top) },
+    { kind: 'view', angle: { turn: 0, pitch: 0 }, box: front, frame: frame(size.bottom, size.top) },
     ...heightDimension(leftX, rim, table, -1, facts.vesselHigh, facts.vessel, measure),
     // Without flowers the vessel's own height says it all.
     ...(bare ? [] : heightDimension(rightX, crown, table, 1, facts.high, 'high', measure)),
     ...dimensionLine([from, wideY], [to, wideY]),
-    ...wideWords(facts, wideY + 46, measure),
+    ...wideWords(facts, middle, wideY + 46, measure),
     textLine(FROM_FRONT, CAPTION, INK2, 'left', inner, table + 50, measure),
-    { kind: 'view', view: 'above', box: above, frame: frame(size.low, size.back) },
-    textLine('from above', CAPTION, INK2, 'centre', MIDDLE, above.y + ph + 52, measure),
+    { kind: 'view', angle: { turn: 0, pitch: 90 }, box: above, frame: frame(size.low, size.back) },
+    textLine('from above', CAPTION, INK2, 'centre', middle, above.y + ph + 52, measure),
     ...(lists !== 'below'
       ? [
-          ...paletteColumn(facts, MARGIN, columnY, sides, measure),
-          ...listColumn(facts, SHEET.width - MARGIN - sides, columnY, sides, measure),
+          ...paletteColumn(facts, margin, columnY, sides, measure),
+          ...listColumn(facts, sheet.width - margin - sides, columnY, sides, measure),
         ]
       : rows.at(bottom - rows.height)),
   ]
 }
 
 /** `41.0 cm wide`, the figure heavier than the word, centred. */
-const wideWords = (facts: Facts, y: number, measure: Measure): Item[] => {
+const wideWords = (facts: Facts, middle: number, y: number, measure: Measure): Item[] => {
   const [a, b] = [measure(`${facts.wide} `, FIGURE), measure('wide', WORD)]
-  const x = MIDDLE - (a + b) / 2
+  const x = middle - (a + b) / 2
   return [
     textLine(facts.wide, FIGURE, INK, 'left', x, y, measure),
     textLine('wide', WORD, INK2, 'left', x + a, y, measure),

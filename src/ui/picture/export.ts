@@ -1,13 +1,15 @@
 import { fileName } from '../../storage/index.ts'
-import { type Drawing, paintSheet } from './paint.ts'
+import type { Kind } from './choices.ts'
+import { type Faces, paintSheet } from './paint.ts'
 import { DOTS_PER_METRE, withPaperSize } from './png-size.ts'
-import { SHEET } from './types.ts'
+import type { Drawing } from './rasters.ts'
+import type { Sheet } from './types.ts'
 
 /** Shares of the full size that are tried one after the other, when a browser gives no larger canvas. Ours. */
-const SIZES = [1, 0.75, 0.5] as const
+const SHARES = [1, 0.75, 0.5] as const
 
 /** `orchard-supper.png`: the name of the design's own file, with another ending. */
-export const pictureName = (title: string): string => `${fileName(title).replace(/\.json$/, '')}.png`
+export const pictureName = (title: string, kind: Kind): string => `${fileName(title).replace(/\.json$/, '')}.${kind}`
 
 /** A canvas over a browser's limit stays empty without a word; the paper in the corner tells. */
 const isDrawn = (canvas: HTMLCanvasElement): boolean => {
@@ -20,30 +22,43 @@ const blobOf = (canvas: HTMLCanvasElement): Promise<Blob | null> =>
 
 export interface Exported {
   blob: Blob
+  /** Dots that the whole sheet has. */
   width: number
   height: number
   /** Smaller than asked for, because the browser can do no more. */
   reduced: boolean
 }
 
+/** What is said of the picture in the file itself. */
+export interface Said {
+  title: string
+  words: string
+}
+
+/** What is to be drawn, without its size. */
+export type Subject = Omit<Drawing, 'scale' | 'lane'>
+
+const LANE = 'picture export'
+
 /**
- * The sheet as a PNG of 2480 × 3508 px, or of what the browser can do. Null when a newer one overtook it; throws an
+ * The sheet as a PNG of its own size, or of what the browser can do. Null when a newer one overtook it; throws an
  * Error in words when no picture came out at any size.
  */
-export const exportPicture = async (drawing: Omit<Drawing, 'scale' | 'lane'>): Promise<Exported | null> => {
+const asPng = async (subject: Subject, faces: Faces): Promise<Exported | null> => {
+  const { sheet } = subject.laid
   let why = 'the browser gave an empty picture'
-  for (const scale of SIZES) {
+  for (const scale of SHARES) {
     const canvas = document.createElement('canvas')
     try {
-      if (!(await paintSheet(canvas, { ...drawing, scale, lane: 'picture export' }))) return null
+      if (!(await paintSheet(canvas, { ...subject, scale, lane: LANE }, faces))) return null
       const blob = isDrawn(canvas) ? await blobOf(canvas) : null
       const { width, height } = canvas
       if (blob && blob.size > 0)
         return {
-          blob: withPaperSize(blob, Math.round(scale * DOTS_PER_METRE)),
+          blob: sheet.paper_mm ? withPaperSize(blob, Math.round(scale * DOTS_PER_METRE)) : blob,
           width,
           height,
-          reduced: width !== SHEET.width || height !== SHEET.height,
+          reduced: width !== sheet.width || height !== sheet.height,
         }
     } catch (error) {
       why = error instanceof Error ? error.message : String(error)
@@ -54,4 +69,40 @@ export const exportPicture = async (drawing: Omit<Drawing, 'scale' | 'lane'>): P
     }
   }
   throw new Error(why)
+}
+
+/** The sheet as a file of a kind. Null when a newer one overtook it; throws an Error in words when none came out. */
+export const exportPicture = async (
+  kind: Kind,
+  subject: Subject,
+  faces: Faces,
+  said: Said,
+): Promise<Exported | null> => {
+  if (kind === 'png') return asPng(subject, faces)
+  const drawing = { ...subject, scale: 1, lane: LANE }
+  const blob =
+    kind === 'svg'
+      ? await (await import('./svg-file.ts')).svgFile(drawing, faces, said)
+      : await (await import('./pdf/index.ts')).pdfFile(drawing, faces, said)
+  const { width, height } = subject.laid.sheet
+  return blob && { blob, width, height, reduced: false }
+}
+
+const PAPERS = { a4: 'a sheet of A4', letter: 'a sheet of US Letter', phone: 'for the screen of a phone' } as const
+
+/** What kind of file it will be. */
+export const aboutFile = (kind: Kind, { name, width, height }: Sheet): string => {
+  const size = `${width} by ${height} dots`
+  if (kind === 'png') return `A PNG of ${size}: ${PAPERS[name]}${name === 'phone' ? '' : ' at 300 to the inch'}.`
+  if (kind === 'svg')
+    return `An SVG, ${PAPERS[name]}: words are words in their own letters, lines are lines; the flowers are pictures in it, of as many dots as ${size} give.`
+  return `A PDF, ${PAPERS[name]}: words are words in their own letters, lines are lines; the flowers are pictures in it at 300 dots to the inch.`
+}
+
+/** What has been saved. */
+export const savedWords = (name: string, kind: Kind, sheet: Sheet, { width, height, reduced }: Exported): string => {
+  const size = kind === 'png' ? `, ${width} by ${height} dots` : ''
+  return reduced
+    ? `Saved as ${name}${size}: this browser can draw it no larger.`
+    : `Saved as ${name}${size}: ${PAPERS[sheet.name]}.`
 }

@@ -1,6 +1,6 @@
-import type { Arrangement } from '../../arrangement/index.ts'
+import type { Arrangement, Light, TableShape } from '../../arrangement/index.ts'
 import type { Plant } from '../../catalogue/index.ts'
-import { type Frame, type Reach, reachOf, stillBox } from '../../drawing/index.ts'
+import { type Frame, type Reach, reachOf, stillBox, type ViewAngle } from '../../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
 import {
@@ -13,6 +13,8 @@ import {
   vesselWord,
 } from '../../telling/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
+import { lightWords } from './light-words.ts'
+import { type Shade, shadesOf } from './shades.ts'
 
 export interface PictureOptions {
   units: Units
@@ -24,7 +26,18 @@ export interface PictureOptions {
   generalName: (hex: string) => string
   prices: PriceBook
   withCost: boolean
+  /** In which the colours are shown; daylight if left out. */
+  light?: Light
 }
+
+/** From a little above: degrees. As the eye of someone who sits before it; ours. */
+export const QUARTER: ViewAngle = { turn: 0, pitch: 14 }
+/** Where the viewer stands when the design turns by so much, degrees. */
+export const SIDES = [
+  { words: 'from the left', angle: { turn: 90, pitch: 0 } },
+  { words: 'from behind', angle: { turn: 180, pitch: 0 } },
+  { words: 'from the right', angle: { turn: 270, pitch: 0 } },
+] as const
 
 /** One plant in one colour, and how many stand in one arrangement. */
 export interface PlantFact {
@@ -54,6 +67,16 @@ export interface Facts {
   vessel: string
   front: Rect
   above: Rect
+  quarter: Rect
+  /** In the order of SIDES. */
+  sides: Rect[]
+  /** What stands in the light's way, as it falls on the table. */
+  shades: Shade[]
+  foot: Shade
+  table: TableShape
+  linen: string
+  light: Light
+  lightWords: string
   vesselHeight: number
   /** What the dimensions are of: the plants, or the vessel where there are none. */
   reach: Reach
@@ -117,6 +140,7 @@ const costOf = (lines: readonly PurchaseLine[], total: number, { prices, languag
 export const factsOf = (document: Arrangement, options: PictureOptions): Facts => {
   const resolved = resolveArrangement(document)
   const { vessel, palette, setting } = document
+  const light = options.light ?? 'daylight'
   const front = stillBox(resolved, { turn: 0, pitch: 0 })
   const above = stillBox(resolved, { turn: 0, pitch: 90 })
   const reach = reachOf(resolved, 0) ?? { left: -vessel.width / 2, right: vessel.width / 2, top: 0 }
@@ -133,6 +157,13 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     vessel: vesselWord(vessel),
     front,
     above,
+    quarter: stillBox(resolved, QUARTER),
+    sides: SIDES.map(({ angle }) => stillBox(resolved, angle)),
+    ...shadesOf(resolved),
+    table: setting.table,
+    linen: setting.linen,
+    light,
+    lightWords: lightWords(light),
     vesselHeight: vessel.height,
     reach,
     wide: length(reach.right - reach.left),

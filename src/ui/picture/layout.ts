@@ -1,30 +1,80 @@
 import type { Arrangement } from '../../arrangement/index.ts'
 import { footBand } from './band-foot.ts'
 import { plantsBand } from './band-plants.ts'
+import { quarterBand, sidesBand } from './band-quarter.ts'
 import { titleBand } from './band-title.ts'
 import { viewsBand } from './band-views.ts'
 import { type Facts, factsOf, type PictureOptions } from './facts.ts'
-import { INK, INSET, type Item, type Measure, SHEET } from './types.ts'
+import { inLight } from './light.ts'
+import { phoneItems } from './phone.ts'
+import { listsBelow } from './side-lists.ts'
+import { INK, type Item, type Laid, type Measure, SHEETS, type Sheet, type SizeName } from './types.ts'
 
-/** Everything on the sheet with its place, px of the full size; what comes later lies over what came before. */
-export const layoutFacts = (facts: Facts, measure: Measure): Item[] => {
-  const title = titleBand(facts, measure)
-  const foot = footBand(facts, measure)
-  const plants = plantsBand(facts, foot.top, measure)
-  const frame = { x: INSET, y: INSET, w: SHEET.width - 2 * INSET, h: SHEET.height - 2 * INSET }
+/** Level and from above at one scale, with dimensions; or as it stands on its table, from a little above. */
+export const COMPOSITIONS = ['drawn', 'standing'] as const
+export type Composition = (typeof COMPOSITIONS)[number]
+
+export interface Wanted {
+  size: SizeName
+  composition: Composition
+}
+
+/** Small views are as high as this, or as the second if the large one would get less than LEAST; px, ours. */
+const SIDES_HIGH = [390, 260] as const
+const LEAST = 1000
+
+const drawn = (facts: Facts, sheet: Sheet, measure: Measure): Item[] => {
+  const title = titleBand(facts, sheet, measure)
+  const foot = footBand(facts, sheet, measure)
+  const plants = plantsBand(facts, sheet, foot.top, 'counts', measure)
   return [
-    { kind: 'box', box: frame, fill: null, stroke: INK, weight: 3 },
     ...title.items,
-    ...viewsBand(facts, title.bottom + 30, plants.top - 24, measure),
+    ...viewsBand(facts, sheet, title.bottom + 30, plants.top - 24, measure),
     ...plants.items,
     ...foot.items,
   ]
 }
 
+const standing = (facts: Facts, sheet: Sheet, measure: Measure): Item[] => {
+  const title = titleBand(facts, sheet, measure)
+  const foot = footBand(facts, sheet, measure)
+  const lists = listsBelow(facts, sheet, measure)
+  const listTop = foot.top - 30 - lists.height
+  const plants = plantsBand(facts, sheet, lists.height > 0 ? listTop : foot.top, 'names only', measure)
+  const [large, small] = SIDES_HIGH.map((high) => sidesBand(facts, sheet, plants.top, high, measure)) as [
+    ReturnType<typeof sidesBand>,
+    ReturnType<typeof sidesBand>,
+  ]
+  const sides = large.top - title.bottom < LEAST ? small : large
+  return [
+    ...quarterBand(facts, sheet, Math.round(title.bottom), sides.top - 20),
+    ...title.items,
+    ...sides.items,
+    ...plants.items,
+    ...lists.at(listTop),
+    ...foot.items,
+  ]
+}
+
+/** Everything on the sheet with its place, px of the full size. A phone's has one composition of its own. */
+export const layoutFacts = (facts: Facts, { size, composition }: Wanted, measure: Measure): Laid => {
+  const sheet = SHEETS[size]
+  const { inset } = sheet
+  const items =
+    size === 'phone'
+      ? phoneItems(facts, sheet, measure)
+      : (composition === 'drawn' ? drawn : standing)(facts, sheet, measure)
+  const box = { x: inset, y: inset, w: sheet.width - 2 * inset, h: sheet.height - 2 * inset }
+  const weight = size === 'phone' ? 2 : 3
+  // Last: what is seen of the table ends at the frame.
+  const framed: Item[] = [...items, { kind: 'box', box, fill: null, stroke: INK, weight }]
+  return { sheet, light: facts.light, ...inLight(framed, facts.light) }
+}
+
 /**
- * The picture for the partner: what stands where on a sheet of 2480 × 3508 px. Pure: the same document, options and
- * measure of letters give the same sheet.
+ * The picture for the partner: what stands where on its sheet. Pure: the same document, options and measure of letters give
+ * the same sheet.
  * @param measure width of a line of text, px
  */
-export const layoutPicture = (document: Arrangement, options: PictureOptions, measure: Measure): Item[] =>
-  layoutFacts(factsOf(document, options), measure)
+export const layoutPicture = (document: Arrangement, options: PictureOptions, wanted: Wanted, measure: Measure): Laid =>
+  layoutFacts(factsOf(document, options), wanted, measure)

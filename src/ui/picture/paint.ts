@@ -1,6 +1,5 @@
-import type { Arrangement } from '../../arrangement/index.ts'
-import type { Painter } from '../../state/index.ts'
-import { type Font, type Item, type Measure, PAPER, SHEET } from './types.ts'
+import { type Drawing, type Pixels, rastersOf } from './rasters.ts'
+import type { Font, Item, Measure } from './types.ts'
 
 /** CSS families of the two faces, and their fallbacks, as the page has them. */
 export interface Faces {
@@ -38,13 +37,8 @@ export const canvasMeasure = (faces: Faces): Measure => {
   }
 }
 
-interface Pixels {
-  width: number
-  height: number
-  rgba: Uint8ClampedArray
-}
-
-const canvasOf = ({ width, height, rgba }: Pixels): HTMLCanvasElement => {
+/** A canvas of its own size with these pixels. */
+export const canvasOf = ({ width, height, rgba }: Pixels): HTMLCanvasElement => {
   const canvas = document.createElement('canvas')
   canvas.width = Math.max(1, width)
   canvas.height = Math.max(1, height)
@@ -52,6 +46,8 @@ const canvasOf = ({ width, height, rgba }: Pixels): HTMLCanvasElement => {
     canvas.getContext('2d')?.putImageData(new ImageData(new Uint8ClampedArray(rgba), width, height), 0, 0)
   return canvas
 }
+
+const PLAIN = [1, 0, 0, 1, 0, 0] as const
 
 const drawPlain = (pen: CanvasRenderingContext2D, item: Item, faces: Faces): void => {
   if (item.kind === 'text') {
@@ -65,6 +61,13 @@ const drawPlain = (pen: CanvasRenderingContext2D, item: Item, faces: Faces): voi
     pen.beginPath()
     pen.moveTo(...item.from)
     pen.lineTo(...item.to)
+    pen.stroke()
+  } else if (item.kind === 'path') {
+    pen.strokeStyle = item.colour
+    pen.lineWidth = item.weight
+    pen.lineJoin = 'round'
+    pen.beginPath()
+    for (const [x, y] of item.points) pen.lineTo(x, y)
     pen.stroke()
   } else if (item.kind === 'shape') {
     pen.fillStyle = item.fill
@@ -83,90 +86,25 @@ const drawPlain = (pen: CanvasRenderingContext2D, item: Item, faces: Faces): voi
   }
 }
 
-/** The scale of a first small drawing, by which the size of a plant on its plate is learnt, px per mm. Ours. */
-const TRIAL = 0.5
-/**
- * Plates are drawn so that each fills its box by the greater part, and yet a large flower stays larger than a small one:
- * between the scale at which it would fill the box and the least of those scales, so far toward the latter. Ours.
- */
-const TOGETHER = 0.3
-
-type Plate = Extract<Item, { kind: 'plate' }>
-
-const paintPlates = async (pen: CanvasRenderingContext2D, plates: Plate[], scale: number, painter: Painter) => {
-  const trials = await Promise.all(plates.map((p) => painter.plate(p.plant, p.colour, p.openness, TRIAL)))
-  const fits = plates.map(({ box }, i) => {
-    const trial = trials[i]
-    return Math.min((box.w * TRIAL) / Math.max(1, trial?.width ?? 1), (box.h * TRIAL) / Math.max(1, trial?.height ?? 1))
-  })
-  const least = Math.min(...fits)
-  const sprites = await Promise.all(
-    plates.map((p, i) => {
-      const fit = (fits[i] ?? least) ** (1 - TOGETHER) * least ** TOGETHER
-      // Rounded, so that the worker's store knows it again.
-      return painter.plate(p.plant, p.colour, p.openness, Math.round(fit * scale * 0.97 * 500) / 500)
-    }),
-  )
-  plates.forEach(({ box }, i) => {
-    const sprite = sprites[i]
-    if (!sprite || sprite.width === 0) return
-    const [x, y] = [(box.x + box.w / 2) * scale - sprite.width / 2, (box.y + box.h) * scale - sprite.height]
-    pen.drawImage(canvasOf(sprite), Math.round(x), Math.round(y))
-  })
-}
-
-export interface Drawing {
-  document: Arrangement
-  items: readonly Item[]
-  faces: Faces
-  painter: Painter
-  /** px of the canvas per px of the sheet. */
-  scale: number
-  /** Newest request of a lane wins. */
-  lane: string
-}
-
 /**
  * Draws the sheet on a canvas, which gets its size from it. False when a newer drawing of the same lane overtook it.
  */
-export const paintSheet = async (canvas: HTMLCanvasElement, drawing: Drawing): Promise<boolean> => {
-  const { items, faces, painter, scale, lane } = drawing
-  const views = items.filter((item) => item.kind === 'view')
-  const painted = await Promise.all(
-    views.map(({ view, frame }) =>
-      painter.paint(
-        `${lane} ${view}`,
-        drawing.document,
-        { turn: 0, pitch: view === 'front' ? 0 : 90 },
-        { ...frame, scale: frame.scale * scale },
-        { quality: 'fine', section: false, vessel: 'own' },
-      ),
-    ),
-  )
-  if (painted.some((picture) => picture === null)) return false
-  canvas.width = Math.round(SHEET.width * scale)
-  canvas.height = Math.round(SHEET.height * scale)
+export const paintSheet = async (canvas: HTMLCanvasElement, drawing: Drawing, faces: Faces): Promise<boolean> => {
+  const { laid, scale } = drawing
+  const painted = await rastersOf(drawing)
+  if (!painted) return false
+  canvas.width = Math.round(laid.sheet.width * scale)
+  canvas.height = Math.round(laid.sheet.height * scale)
   const pen = canvas.getContext('2d')
   if (!pen) throw new Error('this browser gives no canvas of that size')
-  pen.fillStyle = PAPER
+  pen.fillStyle = laid.paper
   pen.fillRect(0, 0, canvas.width, canvas.height)
-  for (const item of items) {
-    if (item.kind === 'plate') continue
-    if (item.kind === 'view') {
-      const picture = painted[views.indexOf(item)]
-      pen.setTransform(1, 0, 0, 1, 0, 0)
-      if (picture) pen.drawImage(canvasOf(picture), Math.round(item.box.x * scale), Math.round(item.box.y * scale))
-      continue
-    }
-    pen.setTransform(scale, 0, 0, scale, 0, 0)
-    drawPlain(pen, item, faces)
+  for (const item of laid.items) {
+    const placed = painted.get(item)
+    pen.setTransform(...(placed ? PLAIN : ([scale, 0, 0, scale, 0, 0] as const)))
+    if (placed) pen.drawImage(canvasOf(placed.pixels), placed.x, placed.y)
+    else drawPlain(pen, item, faces)
   }
-  pen.setTransform(1, 0, 0, 1, 0, 0)
-  await paintPlates(
-    pen,
-    items.filter((item) => item.kind === 'plate'),
-    scale,
-    painter,
-  )
+  pen.setTransform(...PLAIN)
   return true
 }

@@ -2,11 +2,11 @@ import { useEffect, useRef, useState } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { painter } from '../painter.ts'
 import { type Faces, paintSheet } from './paint.ts'
-import { type Item, SHEET } from './types.ts'
+import type { Laid } from './types.ts'
 
 interface Props {
   document: Arrangement
-  items: readonly Item[]
+  laid: Laid
   faces: Faces
   /** Id of the text that says the same. */
   describedBy: string
@@ -16,7 +16,7 @@ interface Props {
 const STEP = 80
 
 /** The sheet at the size there is. */
-export const PicturePreview = ({ document, items, faces, describedBy }: Props) => {
+export const PicturePreview = ({ document, laid, faces, describedBy }: Props) => {
   const frame = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const [width, setWidth] = useState(0)
@@ -34,10 +34,10 @@ export const PicturePreview = ({ document, items, faces, describedBy }: Props) =
     if (width === 0) return
     let live = true
     setState('drawing')
-    const scale = Math.min(1, (width * Math.min(2, window.devicePixelRatio || 1)) / SHEET.width)
+    const scale = Math.min(1, (width * Math.min(2, window.devicePixelRatio || 1)) / laid.sheet.width)
     // Drawn beside the one that is seen, so that nothing flickers.
     const next = window.document.createElement('canvas')
-    paintSheet(next, { document, items, faces, painter: painter(), scale, lane: 'picture preview' }).then(
+    paintSheet(next, { document, laid, painter: painter(), scale, lane: 'picture preview' }, faces).then(
       (drawn) => {
         const seen = canvas.current
         if (!live || !drawn || !seen) return
@@ -53,10 +53,16 @@ export const PicturePreview = ({ document, items, faces, describedBy }: Props) =
     return () => {
       live = false
     }
-  }, [document, items, faces, width])
+  }, [document, laid, faces, width])
 
   return (
-    <div className="picture-preview" ref={frame} aria-busy={state === 'drawing'}>
+    <div
+      className="picture-preview"
+      data-size={laid.sheet.name}
+      ref={frame}
+      aria-busy={state === 'drawing'}
+      style={{ aspectRatio: `${laid.sheet.width} / ${laid.sheet.height}` }}
+    >
       <canvas ref={canvas} role="img" aria-label="The picture to send" aria-describedby={describedBy} />
       {state === 'drawn' ? null : (
         <p className="picture-state">{state === 'drawing' ? 'Drawing …' : 'The picture could not be drawn here.'}</p>

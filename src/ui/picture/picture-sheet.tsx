@@ -3,7 +3,9 @@ import { say } from '../../state/index.ts'
 import { download } from '../files/index.ts'
 import { painter } from '../painter.ts'
 import { Button } from '../parts/index.ts'
-import { exportPicture, pictureName } from './export.ts'
+import { type Choices, FIRST_CHOICES } from './choices.ts'
+import { aboutFile, exportPicture, pictureName, savedWords } from './export.ts'
+import { PictureChoices } from './picture-choices.tsx'
 import { PicturePreview } from './picture-preview.tsx'
 import { type PictureView, usePicture } from './use-picture.ts'
 import './picture.css'
@@ -19,36 +21,36 @@ const copyWords = async (words: string, field: HTMLTextAreaElement | null): Prom
   }
 }
 
-const downloadPicture = async (picture: PictureView): Promise<void> => {
+const downloadPicture = async ({ document, laid, faces, words }: PictureView, { kind }: Choices): Promise<void> => {
   say('Drawing the picture …')
   try {
-    const { document, items, faces } = picture
-    const made = await exportPicture({ document, items, faces, painter: painter() })
+    const made = await exportPicture(kind, { document, laid, painter: painter() }, faces, {
+      title: document.title,
+      words,
+    })
     if (!made) return
-    const name = pictureName(document.title)
+    const name = pictureName(document.title, kind)
     download(made.blob, name)
-    const size = `${made.width} by ${made.height} dots`
-    say(
-      made.reduced
-        ? `Saved as ${name}, ${size}: this browser can draw it no larger.`
-        : `Saved as ${name}, ${size}: a sheet of A4.`,
-    )
+    say(savedWords(name, kind, laid.sheet, made))
   } catch (error) {
     say(`The picture could not be made: ${error instanceof Error ? error.message : 'no reason was given'}.`)
   }
 }
 
+/** What was chosen last stays for as long as the page is open. */
+let kept = FIRST_CHOICES
+
 /** One picture for the partner: what it looks like, the same in words, and the way to take it along. */
 export const PictureSheet = () => {
-  const [withCost, setWithCost] = useState(false)
+  const [choices, setChoices] = useState(kept)
   const [busy, setBusy] = useState(false)
   const [field, setField] = useState<HTMLTextAreaElement | null>(null)
   const words = useId()
-  const picture = usePicture(withCost)
+  const picture = usePicture(choices)
   return (
     <div className="picture-sheet">
       {picture ? (
-        <PicturePreview document={picture.document} items={picture.items} faces={picture.faces} describedBy={words} />
+        <PicturePreview document={picture.document} laid={picture.laid} faces={picture.faces} describedBy={words} />
       ) : (
         <p className="picture-preview" aria-busy="true">
           Drawing …
@@ -57,26 +59,29 @@ export const PictureSheet = () => {
       <section className="picture-side" aria-label="What to do with it">
         <h1>The picture</h1>
         <p className="advice">
-          One sheet to print or to send: it can be understood by someone who has never seen this page. Colours are those
-          of daylight.
+          One sheet to print or to send: it can be understood by someone who has never seen this page.
         </p>
-        <label className="picture-choice">
-          <input type="checkbox" checked={withCost} onChange={(event) => setWithCost(event.target.checked)} /> with the
-          cost
-        </label>
+        <PictureChoices
+          choices={choices}
+          room={picture?.document.setting.light ?? 'daylight'}
+          onChange={(next) => {
+            kept = next
+            setChoices(next)
+          }}
+        />
         <Button
           kind="main"
           off={!picture || busy}
           onClick={async () => {
             if (!picture) return
             setBusy(true)
-            await downloadPicture(picture)
+            await downloadPicture(picture, choices)
             setBusy(false)
           }}
         >
           {busy ? 'Drawing …' : 'Download the picture'}
         </Button>
-        <p className="quiet">A PNG of A4 size, 2480 by 3508 dots.</p>
+        {picture ? <p className="quiet">{aboutFile(choices.kind, picture.laid.sheet)}</p> : null}
         <label htmlFor={words} className="picture-words">
           The same in words, to send along for those who can’t see it
         </label>

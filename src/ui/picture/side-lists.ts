@@ -1,6 +1,6 @@
 import type { Facts } from './facts.ts'
 import { cut, fitted, textLine, wrapped } from './text.ts'
-import { type Font, INK, INK2, type Item, LINE, MARGIN, type Measure, SHEET } from './types.ts'
+import { type Font, INK, INK2, type Item, LINE, type Measure, type Sheet, widthOf } from './types.ts'
 
 const HEAD: Font = { face: 'capt', size: 44, weight: 500 }
 const WORD: Font = { face: 'lett', size: 34, weight: 470 }
@@ -14,7 +14,7 @@ const MOST_KINDS = 16
 /** No column beside the view from above is wider than this; longer words get smaller, then cut. px, ours. */
 const WIDEST = 470
 
-const swatch = (colour: string, x: number, y: number, w: number = SWATCH.w): Item => ({
+export const swatch = (colour: string, x: number, y: number, w: number = SWATCH.w): Item => ({
   kind: 'box',
   box: { x, y, w, h: SWATCH.h },
   fill: colour,
@@ -43,12 +43,12 @@ export const paletteColumn = (facts: Facts, x: number, y: number, width: number,
   return items
 }
 
-const kindsOf = (facts: Facts): { count: number; text: string }[] => {
+export const kindsOf = (facts: Facts): { count: number; text: string }[] => {
   const twice = (name: string): boolean => facts.buy.filter((b) => b.name === name).length > 1
   return facts.buy.map((b) => ({ count: b.count, text: twice(b.name) ? `${b.name}, ${b.colourWord}` : b.name }))
 }
-const totalOf = (facts: Facts): number => facts.buy.reduce((sum, b) => sum + b.count, 0)
-const headOf = (facts: Facts): string => (facts.copies > 1 ? `To buy for all ${facts.copies} tables` : 'To buy')
+export const totalOf = (facts: Facts): number => facts.buy.reduce((sum, b) => sum + b.count, 0)
+export const headOf = (facts: Facts): string => (facts.copies > 1 ? `To buy for all ${facts.copies} tables` : 'To buy')
 
 export const listHeight = (facts: Facts): number =>
   facts.buy.length === 0 ? 0 : 70 + ROW * (Math.min(facts.buy.length, MOST_KINDS + 1) + 1)
@@ -95,8 +95,12 @@ export const listColumn = (facts: Facts, x: number, y: number, width: number, me
 }
 
 /** Colours in a row and the list as running text, for a design that leaves no room at its sides. */
-export const listsBelow = (facts: Facts, measure: Measure): { height: number; at: (y: number) => Item[] } => {
-  const width = SHEET.width - 2 * MARGIN
+export const listsBelow = (
+  facts: Facts,
+  sheet: Sheet,
+  measure: Measure,
+): { height: number; at: (y: number) => Item[] } => {
+  const width = widthOf(sheet)
   const each = Math.max(4, Math.min(facts.swatches.length, 10))
   const cell = width / each
   const shown = facts.swatches.length > 2 * each ? facts.swatches.slice(0, 2 * each) : facts.swatches
@@ -107,7 +111,7 @@ export const listsBelow = (facts: Facts, measure: Measure): { height: number; at
   const lines = text ? wrapped(text, WORD, width, 3, measure) : []
   const at = (y: number): Item[] => [
     ...shown.flatMap((s, i): Item[] => {
-      const x = MARGIN + cell * (i % each)
+      const x = sheet.margin + cell * (i % each)
       const top = y + Math.floor(i / each) * rowHeight
       const words = wrapped(s.word, WORD, cell - 16, 2, measure)
       return [
@@ -117,7 +121,9 @@ export const listsBelow = (facts: Facts, measure: Measure): { height: number; at
         ),
       ]
     }),
-    ...lines.map((line, i) => textLine(line, WORD, INK, 'left', MARGIN, y + rows * rowHeight + 34 + i * 46, measure)),
+    ...lines.map((line, i) =>
+      textLine(line, WORD, INK, 'left', sheet.margin, y + rows * rowHeight + 34 + i * 46, measure),
+    ),
   ]
   return { height: rows * rowHeight + lines.length * 46, at }
 }

@@ -3,15 +3,16 @@ import type { Arrangement } from '../../arrangement/index.ts'
 import { loadColourNames } from '../../colour/index.ts'
 import { useHousePalettes, useOwnPalettes, useStudio } from '../../state/index.ts'
 import { alternativeText } from './alt-text.ts'
+import { type Choices, lightOf, shownWords } from './choices.ts'
 import { factsOf } from './facts.ts'
 import { layoutFacts } from './layout.ts'
 import { canvasMeasure, type Faces, loadFaces } from './paint.ts'
-import type { Item } from './types.ts'
+import type { Laid } from './types.ts'
 
 export interface PictureView {
   document: Arrangement
   faces: Faces
-  items: Item[]
+  laid: Laid
   words: string
 }
 
@@ -43,7 +44,12 @@ const useTools = (): Tools | null => {
 }
 
 /** The laid out sheet and its words, anew with every change; null until the letters are there. */
-export const usePicture = (withCost: boolean): PictureView | null => {
+export const usePicture = ({
+  size,
+  composition,
+  light,
+  withCost,
+}: Pick<Choices, 'size' | 'composition' | 'light' | 'withCost'>): PictureView | null => {
   const document = useStudio((s) => s.document)
   const units = useStudio((s) => s.units)
   const prices = useStudio((s) => s.prices)
@@ -62,12 +68,13 @@ export const usePicture = (withCost: boolean): PictureView | null => {
       generalName: tools.general,
       prices,
       withCost,
+      light: lightOf(light, document.setting.light),
     })
     return {
       document,
       faces: tools.faces,
-      items: layoutFacts(facts, canvasMeasure(tools.faces)),
-      words: alternativeText(facts),
+      laid: layoutFacts(facts, { size, composition }, canvasMeasure(tools.faces)),
+      words: alternativeText(facts, shownWords({ size, composition })),
     }
-  }, [tools, document, units, prices, own, house, withCost])
+  }, [tools, document, units, prices, own, house, size, composition, light, withCost])
 }

@@ -2,33 +2,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
 import { layoutPicture } from '../../../src/ui/picture/layout.ts'
-import { INSET, type Item, SHEET } from '../../../src/ui/picture/types.ts'
-import { boxes, design, measure, OPTIONS, overlaps, stems } from './made.ts'
+import { type Item, SHEETS } from '../../../src/ui/picture/types.ts'
+import { boxes, design, expectInFrame, measure, OPTIONS, overlaps, stems, texts } from './made.ts'
 
-const laid = (document: Arrangement): Item[] => layoutPicture(document, OPTIONS, measure)
-const texts = (items: readonly Item[]): string[] => items.flatMap((i) => (i.kind === 'text' ? [i.text] : []))
+const laid = (document: Arrangement): Item[] =>
+  layoutPicture(document, OPTIONS, { size: 'a4', composition: 'drawn' }, measure).items
 const views = (items: readonly Item[]) => items.filter((i) => i.kind === 'view')
 
-/** Everything that has a place, as corners. */
-const corners = (items: readonly Item[]): [number, number][] =>
-  items.flatMap((item): [number, number][] => {
-    if (item.kind === 'line') return [[...item.from], [...item.to]]
-    if (item.kind === 'shape') return item.points.map((p): [number, number] => [...p])
-    const { x, y, w, h } = item.box
-    return [
-      [x, y],
-      [x + w, y + h],
-    ]
-  })
-
 const expectSound = (items: readonly Item[]): void => {
-  for (const [x, y] of corners(items)) {
-    expect(x).toBeGreaterThanOrEqual(INSET)
-    expect(x).toBeLessThanOrEqual(SHEET.width - INSET)
-    expect(y).toBeGreaterThanOrEqual(INSET)
-    expect(y).toBeLessThanOrEqual(SHEET.height - INSET)
-  }
-  expect(overlaps(items)).toEqual([])
+  expectInFrame(items, SHEETS.a4)
   const [front, above] = views(items)
   expect(front?.frame.scale).toBe(above?.frame.scale)
   expect(front?.frame.left).toBe(above?.frame.left)

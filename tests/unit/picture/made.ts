@@ -1,8 +1,9 @@
+import { expect } from 'vitest'
 import type { Arrangement, Stem } from '../../../src/arrangement/index.ts'
 import { newArrangement } from '../../../src/arrangement/index.ts'
 import { PLANTS } from '../../../src/catalogue/index.ts'
 import type { PictureOptions } from '../../../src/ui/picture/facts.ts'
-import type { Box, Item, Measure } from '../../../src/ui/picture/types.ts'
+import type { Box, Item, Measure, Sheet } from '../../../src/ui/picture/types.ts'
 
 /** About the mean advance of the letters of both faces; wide letters count more. Ours, for tests without a canvas. */
 export const measure: Measure = (text, font) =>
@@ -58,4 +59,29 @@ export const overlaps = (items: readonly Item[]): string[] => {
       return across > 1 && down > 1 ? [`${a.what} / ${b.what}`] : []
     }),
   )
+}
+
+export const texts = (items: readonly Item[]): string[] => items.flatMap((i) => (i.kind === 'text' ? [i.text] : []))
+
+/** Everything that has a place, as corners. */
+export const corners = (items: readonly Item[]): [number, number][] =>
+  items.flatMap((item): [number, number][] => {
+    if (item.kind === 'line') return [[...item.from], [...item.to]]
+    if (item.kind === 'shape' || item.kind === 'path') return item.points.map((p): [number, number] => [...p])
+    const { x, y, w, h } = item.box
+    return [
+      [x, y],
+      [x + w, y + h],
+    ]
+  })
+
+/** Nothing leaves the frame, nothing lies over anything else. */
+export const expectInFrame = (items: readonly Item[], { width, height, inset }: Sheet): void => {
+  const all = corners(items)
+  for (const [x, y] of all) if (Number.isNaN(x + y)) throw new Error('a place is not a number')
+  expect(Math.min(...all.map(([x]) => x))).toBeGreaterThanOrEqual(inset)
+  expect(Math.max(...all.map(([x]) => x))).toBeLessThanOrEqual(width - inset)
+  expect(Math.min(...all.map(([, y]) => y))).toBeGreaterThanOrEqual(inset)
+  expect(Math.max(...all.map(([, y]) => y))).toBeLessThanOrEqual(height - inset)
+  expect(overlaps(items)).toEqual([])
 }

@@ -57,10 +57,15 @@ describe('words of the picture', () => {
   })
 
   it('the words for those who cannot see it name vessel, size, plants with counts and colours, and the palette', () => {
-    const words = alternativeText(factsOf(design({ title: 'Supper', stems: stems(5, 2, 200, 200, 120) }), OPTIONS))
+    const words = alternativeText(
+      factsOf(design({ title: 'Supper', stems: stems(5, 2, 200, 200, 120) }), OPTIONS),
+      'on its table',
+    )
     expect(words).toContain('“Supper”')
     expect(words).toContain('The bowl is 14.0 cm wide and 8.4 cm high.')
     expect(words).toMatch(/stand five stems: .+ in apricot blush \(3\) and .+ \(2\)/)
+    expect(words).toContain('It is shown on its table.')
+    expect(words).toContain('Colours are shown in daylight.')
     expect(words).toContain('The palette First colours is')
     expect(words).not.toMatch(/undefined|NaN|\.\./)
   })

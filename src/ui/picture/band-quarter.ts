@@ -1,0 +1,97 @@
+import { type Facts, QUARTER, SIDES } from './facts.ts'
+import { behind } from './table.ts'
+import { textLine } from './text.ts'
+import { type Box, type Font, INK2, type Item, type Measure, type Sheet, widthOf } from './types.ts'
+
+const CAPTION: Font = { face: 'capt', size: 38, weight: 400, italic: true }
+/** A petal may reach a few mm farther than the box says; ours. */
+const PAD_mm = 6
+/** px per mm; at 300 dots to the inch the size of life is 11.8. Ours. */
+const MOST_SCALE = 8
+/** What is left free over the flowers, and of the table before the foot, of the window's height. Ours. */
+const OVER = 0.02
+const BEFORE = 0.1
+
+type Rect = Facts['front']
+
+const padded = ({ left, right, bottom, top }: Rect): Rect => ({
+  left: left - PAD_mm,
+  right: right + PAD_mm,
+  bottom: bottom - PAD_mm,
+  top: top + PAD_mm,
+})
+
+/** The arrangement on its table, from a little above, as large as it goes between two heights of the sheet, px. */
+export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: number): Item[] => {
+  const { inset } = sheet
+  const box: Box = { x: inset, y: top, w: sheet.width - 2 * inset, h: bottom - top }
+  const rect = padded(facts.quarter)
+  const [wide, high] = [rect.right - rect.left, rect.top - rect.bottom]
+  const room = box.w - (sheet.margin - inset)
+  const scale = Math.min((MOST_SCALE * sheet.width) / 2480, room / wide, (box.h * (1 - OVER - BEFORE)) / high)
+  const [w, h] = [Math.floor(wide * scale), Math.floor(high * scale)]
+  const spare = box.h * (1 - OVER - BEFORE) - h
+  const view: Box = {
+    x: Math.round(box.x + (box.w - w) / 2),
+    y: Math.round(box.y + box.h * OVER + spare * 0.5),
+    w,
+    h,
+  }
+  const left = rect.left - (view.x - box.x) / scale
+  const upper = rect.top + (view.y - box.y) / scale
+  const frame = { left, right: left + box.w / scale, top: upper, bottom: upper - box.h / scale, scale }
+  return [
+    ...behind(facts, { box, frame, angle: QUARTER }, sheet.width),
+    { kind: 'view', angle: QUARTER, box: view, frame: { ...rect, scale } },
+  ]
+}
+
+const standing = (from: number, to: number, y: number): Item => ({
+  kind: 'line',
+  from: [from, y],
+  to: [to, y],
+  weight: 2.4,
+  colour: INK2,
+})
+
+/** So far a stem may hang below the line of a small view before the line goes up, px. Ours. */
+const HANG = 12
+
+/** Four small views in a row above `bottom`, all at one scale, the upright ones standing on their line. */
+export const sidesBand = (
+  facts: Facts,
+  sheet: Sheet,
+  bottom: number,
+  high: number,
+  measure: Measure,
+): { items: Item[]; top: number } => {
+  const cell = widthOf(sheet) / 4
+  const all = [
+    ...SIDES.map(({ words, angle }, i) => ({ words, angle, rect: padded(facts.sides[i]!) })),
+    { words: 'from above', angle: { turn: 0, pitch: 90 }, rect: padded(facts.above) },
+  ]
+  const scale = Math.min(
+    MOST_SCALE / 2,
+    (cell - 50) / Math.max(...all.map(({ rect }) => rect.right - rect.left)),
+    high / Math.max(...all.map(({ rect }) => rect.top - rect.bottom)),
+  )
+  // All on one line; what hangs below the table keeps off the words.
+  const hanging = Math.max(...facts.sides.map((rect) => (-facts.vesselHeight - rect.bottom) * scale))
+  const stand = bottom - 112 - Math.max(0, Math.ceil(hanging) - HANG)
+  const items = all.flatMap(({ words, angle, rect }, i): Item[] => {
+    const middle = sheet.margin + cell * (i + 0.5)
+    const [w, h] = [Math.floor((rect.right - rect.left) * scale), Math.floor((rect.top - rect.bottom) * scale)]
+    const level = angle.pitch === 0
+    // The foot of the vessel stands on the line, whatever hangs below it.
+    const table = Math.round(stand - (rect.top + facts.vesselHeight) * scale)
+    const y = level ? table : Math.round(bottom - 102 - high / 2 - h / 2)
+    const x = Math.round(level ? middle + rect.left * scale : middle - w / 2)
+    const box: Box = { x: Math.max(middle - cell / 2 + 4, Math.min(x, middle + cell / 2 - 4 - w)), y, w, h }
+    return [
+      ...(level ? [standing(middle - cell / 2 + 20, middle + cell / 2 - 20, stand)] : []),
+      { kind: 'view', angle, box, frame: { ...rect, scale } },
+      textLine(words, CAPTION, INK2, 'centre', middle, bottom - 42, measure),
+    ]
+  })
+  return { items, top: bottom - 112 - high - 24 }
+}

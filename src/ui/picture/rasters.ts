@@ -1,0 +1,91 @@
+import type { Arrangement } from '../../arrangement/index.ts'
+import { type Sprite, showInLight } from '../../drawing/index.ts'
+import type { Painter } from '../../state/index.ts'
+import type { Item, Laid } from './types.ts'
+
+export interface Pixels {
+  width: number
+  height: number
+  /** Not premultiplied. */
+  rgba: Uint8ClampedArray
+}
+
+/** A painted piece of the sheet; (x, y) is its upper left corner, dots from the sheet's. */
+export interface Placed {
+  x: number
+  y: number
+  pixels: Pixels
+}
+
+export interface Drawing {
+  document: Arrangement
+  laid: Laid
+  painter: Painter
+  /** Dots per px of the sheet. */
+  scale: number
+  /** Newest request of a lane wins. */
+  lane: string
+}
+
+type View = Extract<Item, { kind: 'view' }>
+type Plate = Extract<Item, { kind: 'plate' }>
+
+/** The scale of a first small drawing, by which the size of a plant on its plate is learnt, px per mm. Ours. */
+const TRIAL = 0.5
+/**
+ * Plates are drawn so that each fills its box by the greater part, and yet a large flower stays larger than a small one:
+ * between the scale at which it would fill the box and the least of those scales, so far toward the latter. Ours.
+ */
+const TOGETHER = 0.3
+
+const paintPlates = async (plates: Plate[], { laid, painter, scale }: Drawing): Promise<[Plate, Placed][]> => {
+  const trials = await Promise.all(plates.map((p) => painter.plate(p.plant, p.colour, p.openness, TRIAL)))
+  const fits = plates.map(({ box }, i) => {
+    const trial = trials[i]
+    return Math.min((box.w * TRIAL) / Math.max(1, trial?.width ?? 1), (box.h * TRIAL) / Math.max(1, trial?.height ?? 1))
+  })
+  const least = Math.min(...fits)
+  const sprites = await Promise.all(
+    plates.map((p, i) => {
+      const fit = (fits[i] ?? least) ** (1 - TOGETHER) * least ** TOGETHER
+      // Rounded, so that the worker's store knows it again.
+      return painter.plate(p.plant, p.colour, p.openness, Math.round(fit * scale * 0.97 * 500) / 500)
+    }),
+  )
+  return plates.flatMap((plate, i): [Plate, Placed][] => {
+    const sprite = sprites[i]
+    if (!sprite || sprite.width === 0) return []
+    const { box } = plate
+    const [x, y] = [(box.x + box.w / 2) * scale - sprite.width / 2, (box.y + box.h) * scale - sprite.height]
+    return [[plate, { x: Math.round(x), y: Math.round(y), pixels: inLight(sprite, laid) }]]
+  })
+}
+
+/** The painter keeps its plates, so a copy is turned into the light. */
+const inLight = (sprite: Sprite, { light }: Laid): Pixels => {
+  if (light === 'daylight') return sprite
+  const copy = { ...sprite, rgba: sprite.rgba.slice(), owner: new Uint16Array() }
+  showInLight(copy, light)
+  return copy
+}
+
+/**
+ * Everything on a sheet that is painted in dots: views and plates. Null when a newer drawing of the same lane overtook it.
+ */
+export const rastersOf = async (drawing: Drawing): Promise<Map<Item, Placed> | null> => {
+  const { document, laid, painter, scale, lane } = drawing
+  const views = laid.items.filter((item): item is View => item.kind === 'view')
+  const plates = laid.items.filter((item): item is Plate => item.kind === 'plate')
+  const painted = await Promise.all([
+    paintPlates(plates, drawing),
+    ...views.map(async (view, i): Promise<[View, Placed] | null> => {
+      const frame = { ...view.frame, scale: view.frame.scale * scale }
+      const options = { quality: 'fine', section: false, vessel: 'own', light: laid.light } as const
+      const pixels = await painter.paint(`${lane} ${i}`, document, view.angle, frame, options)
+      return pixels && [view, { x: Math.round(view.box.x * scale), y: Math.round(view.box.y * scale), pixels }]
+    }),
+  ])
+  const [placedPlates, ...placedViews] = painted
+  const whole = placedViews.filter((placed) => placed !== null)
+  return whole.length === views.length ? new Map<Item, Placed>([...placedPlates, ...whole]) : null
+}
