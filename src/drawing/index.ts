@@ -1,5 +1,5 @@
 export { roughBox, stillBox } from './bounds.ts'
-export { type Cache, createCache } from './cache.ts'
+export { type Cache, createCache, keep, recall } from './cache.ts'
 export { emptyPicture, layIn, pixelOf } from './compose.ts'
 export { contourOf } from './contour.ts'
 export { paintPicture, paintSteps, tipOf } from './paint.ts'

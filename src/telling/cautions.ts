@@ -25,11 +25,12 @@ const names = (plants: readonly Plant[]): string => {
 /**
  * What a picture has to say of danger, in one or two lines: what is poisonous to pets, what must keep off food, and where
  * the rest is written. '' if there is nothing of the kind. No plant is called safe.
+ * @param rest where more is to be read, where the reader has it
  */
-export const cautionLine = (plants: readonly Plant[]): string => {
+export const cautionLine = (plants: readonly Plant[], rest = ': see the list of cautions'): string => {
   const parts = GROUPS.flatMap((group) => {
     const those = plants.filter((p) => cautionsOf(p.id).some((c) => groupOf(c) === group))
     return those.length > 0 ? [`${group}: ${names(those)}.`] : []
   })
-  return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked: see the list of cautions.` : ''
+  return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked${rest}.` : ''
 }

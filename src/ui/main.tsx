@@ -1,25 +1,9 @@
-import { StrictMode } from 'react'
-import { createRoot } from 'react-dom/client'
-import { readSample, SAMPLES, say, startKeeping, startReading } from '../state/index.ts'
-import { App } from './app.tsx'
-import { keepFocus } from './keep-focus.ts'
-import { painter } from './painter.ts'
 import './fonts/fonts.css'
 import './theme/tokens.css'
 import './theme/base.css'
 
-// The first picture waits for these: they come while the page itself is being put together.
-painter()
-for (const name of SAMPLES) readSample(name).catch(() => undefined)
-
-startReading()
-startKeeping().catch((why: unknown) => say(`What this browser keeps could not be read: ${String(why)}`))
-keepFocus()
-
 const root = document.getElementById('root')
-if (root)
-  createRoot(root).render(
-    <StrictMode>
-      <App />
-    </StrictMode>,
-  )
+
+// A link that holds a design brings only the page that shows it (the same word as in storage's link.ts), else the tool comes.
+if (root && location.hash.startsWith('#show=')) void import('./shown/link.ts').then(({ showLink }) => showLink(root))
+else if (root) void import('./tool.tsx').then(({ startTool }) => startTool(root))

@@ -1,0 +1,3 @@
+import { answerAsks } from '../../partner/index.ts'
+
+answerAsks(self)
