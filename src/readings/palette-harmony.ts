@@ -61,6 +61,12 @@ const coloursOf = (engine: Engine, kind: 0 | 1): SeenColour[] => {
   return found
 }
 
+/** The colours that are seen from all sides, and how much of each: blooms, and leaves with stems; pixels of all views. */
+export const coloursSeen = (engine: Engine): { blooms: Patch[]; leaves: Patch[] } => {
+  const plain = (kind: 0 | 1): Patch[] => coloursOf(engine, kind).map(({ hex, area }) => ({ hex, area }))
+  return { blooms: plain(0), leaves: plain(1) }
+}
+
 const sumOf = (items: readonly ColourArea[]): number => items.reduce((sum, { area }) => sum + area, 0)
 
 /** What is merged already, of this area in all, seen together with more colours. */
