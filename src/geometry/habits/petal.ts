@@ -8,6 +8,7 @@ const past = (t: number, from: number, power: number): number =>
 /** Half-width along a petal or leaf (0 base … 1 tip) as a share of the widest. Ours, after plates. */
 export const OUTLINES = {
   round: (t: number) => (0.34 + 0.66 * smooth(0, 0.58, t)) * Math.sqrt(past(t, 0.58, 2.3)),
+  rolled: (t: number) => (0.4 + 0.6 * smooth(0, 0.5, t)) * past(t, 0.5, 1.7) ** 0.58,
   ray: (t: number) => (0.42 + 0.58 * smooth(0, 0.5, t)) * Math.sqrt(past(t, 0.72, 2.2)),
   strap: (t: number) => (0.7 + 0.3 * smooth(0, 0.3, t)) * Math.sqrt(past(t, 0.82, 2.4)),
   point: (t: number) => (0.5 + 0.5 * smooth(0, 0.45, t)) * past(t, 0.4, 1.9) ** 0.85,

@@ -1,14 +1,24 @@
-import { type HeadMaker, num } from '../organs.ts'
+import { type HeadMaker, num, word } from '../organs.ts'
 import { addPetal } from '../petal.ts'
 import { about, GOLDEN, lerp, TAU } from '../vector.ts'
+import { lisianthus } from './lisianthus.ts'
 import { addCalyx, addCap, addStamen } from './parts.ts'
+import { peony } from './peony.ts'
+import { ranunculus } from './ranunculus.ts'
+import { gardenRose, teaRose } from './rose.ts'
+
+/** Flowers of this habit that are built in another way, by the `kind` in their shape. */
+const KINDS: Record<string, HeadMaker> = { tea: teaRose, garden: gardenRose, peony, ranunculus, lisianthus }
 
 /**
  * A spiral of cupped petals: the heart upright and incurved, the rim opened and at last reflexed.
- * shape: petals, tightness (0 loose … 1 tight), fringe, ruffle, cupping (0 flat … 1 a deep cup), dome (1: the heart
+ * shape: kind (above), petals, tightness (0 loose … 1 tight), fringe, ruffle, cupping (0 flat … 1 a deep cup), dome (1: the heart
  * stands high), stamens.
  */
-export const rosette: HeadMaker = (b, f, D, { open, shape, random, small }) => {
+export const rosette: HeadMaker = (b, f, D, head) => {
+  const kind = KINDS[word(head.shape, 'kind', '')]
+  if (kind) return kind(b, f, D, head)
+  const { open, shape, random, small } = head
   const full = num(shape, 'petals', 36)
   const n = Math.max(5, Math.round(small ? Math.min(full, 18) : Math.min(full, 64)))
   const tight = num(shape, 'tightness', 0)
