@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
+import { partnerPage } from './partner-page.config.ts'
 
 /** While developing, vite itself puts scripts into the page that its policy forbids; the built page keeps the policy. */
 const withoutPolicy: Plugin = {
@@ -11,7 +12,7 @@ const withoutPolicy: Plugin = {
 }
 
 export default defineConfig({
-  plugins: [react(), withoutPolicy],
+  plugins: [react(), withoutPolicy, partnerPage()],
   base: './',
   build: { target: 'es2023' },
   worker: { format: 'es' },
