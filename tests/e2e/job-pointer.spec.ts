@@ -195,6 +195,8 @@ test('readings, advice, list and prices by pointer', async ({ page }) => {
       await expect(reading).toHaveAttribute('aria-expanded', 'true')
       const act = page.getByRole('button', { name: 'Do it' })
       await expect(page.getByRole('button', { name: 'Why' })).toBeVisible()
+      // The sample is low for its vessel, and that can be mended; advice comes after the first picture.
+      if (name === 'Height to the vessel') await expect(act).toBeVisible()
       if (!(await act.isVisible())) continue
       // What it would do is said before, shown while it is pointed at, and is what then comes.
       const foreseen = /Would be (\d+) of 100/.exec((await page.locator('.readings-column').textContent()) ?? '')?.[1]
@@ -269,6 +271,7 @@ test('palettes, picture and file by pointer; the design is there after a reload'
     await own.getByLabel('colour 1', { exact: true }).fill('#7a1f3d')
     await own.getByLabel('name', { exact: true }).fill('Our own')
     await own.getByRole('button', { name: 'Keep it' }).click()
+    await page.getByRole('button', { name: 'Choose palettes' }).click()
     await expect(page.getByRole('checkbox', { name: 'Our own (yours)' })).toBeChecked()
     await page.getByRole('button', { name: '1 Drawing' }).click()
     const dressed = await saved(page)
