@@ -1,6 +1,7 @@
 import { lazy, Suspense } from 'react'
 import { useStudio } from '../state/index.ts'
 import { readFile } from './files/index.ts'
+import { useWaiting } from './share/waiting.ts'
 import { AppKeys } from './shell/app-keys.tsx'
 import { DrawingSheet } from './shell/drawing-sheet.tsx'
 import { LastResort } from './shell/last-resort.tsx'
@@ -16,13 +17,19 @@ const PictureSheet = lazy(async () => ({ default: (await import('./picture/index
 
 const OpeningDialog = lazy(async () => ({ default: (await import('./files/opening-dialog.tsx')).OpeningDialog }))
 
-/** A file that waits for the person's word; the dialog comes with the first one. */
-const Waiting = () =>
-  useStudio((s) => s.opening !== null) ? (
+const AnswerDialog = lazy(async () => ({ default: (await import('./share/index.ts')).AnswerDialog }))
+
+/** A file that waits for the person's word, or an answer that came in; each dialog comes with the first one. */
+const Waiting = () => {
+  const opening = useStudio((s) => s.opening !== null)
+  const answer = useWaiting() !== null
+  return (
     <Suspense fallback={null}>
-      <OpeningDialog />
+      {answer ? <AnswerDialog /> : null}
+      {opening ? <OpeningDialog /> : null}
     </Suspense>
-  ) : null
+  )
+}
 
 const OpenSheet = () => {
   const sheet = useStudio((s) => s.sheet)

@@ -5,6 +5,13 @@ import { App } from './app.tsx'
 import { keepFocus } from './keep-focus.ts'
 import { painter } from './painter.ts'
 
+/** A link to an answer is opened beside the design, one to a design in a page of its own (storage's answer.ts and link.ts). */
+const followLink = (): void => {
+  if (location.hash.startsWith('#answer='))
+    void import('./share/index.ts').then(({ openAnswerLink }) => openAnswerLink())
+  else if (location.hash.startsWith('#show=')) location.reload()
+}
+
 /** Starts the tool itself. */
 export const startTool = (root: HTMLElement): void => {
   // The first picture waits for these: they come while the page itself is being put together.
@@ -14,6 +21,8 @@ export const startTool = (root: HTMLElement): void => {
   startReading()
   startKeeping().catch((why: unknown) => say(`What this browser keeps could not be read: ${String(why)}`))
   keepFocus()
+  followLink()
+  addEventListener('hashchange', followLink)
   createRoot(root).render(
     <StrictMode>
       <App />

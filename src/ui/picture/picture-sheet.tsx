@@ -3,6 +3,7 @@ import { say } from '../../state/index.ts'
 import { download } from '../files/index.ts'
 import { painter } from '../painter.ts'
 import { Button } from '../parts/index.ts'
+import { SharePanel } from '../share/index.ts'
 import { type Choices, FIRST_CHOICES } from './choices.ts'
 import { aboutFile, exportPicture, pictureName, savedWords } from './export.ts'
 import { PictureChoices } from './picture-choices.tsx'
@@ -35,6 +36,12 @@ const downloadPicture = async ({ document, laid, faces, words }: PictureView, { 
   } catch (error) {
     say(`The picture could not be made: ${error instanceof Error ? error.message : 'no reason was given'}.`)
   }
+}
+
+/** The ordinary picture as dots, to be made an editable one of. */
+const pngOf = async ({ document, laid, faces, words }: PictureView): Promise<Blob | null> => {
+  const said = { title: document.title, words }
+  return (await exportPicture('png', { document, laid, painter: painter() }, faces, said))?.blob ?? null
 }
 
 /** What was chosen last stays for as long as the page is open. */
@@ -89,6 +96,7 @@ export const PictureSheet = () => {
         <Button off={!picture} onClick={() => copyWords(picture?.words ?? '', field)}>
           Copy
         </Button>
+        <SharePanel png={async () => (picture ? pngOf(picture) : null)} />
       </section>
     </div>
   )
