@@ -5,9 +5,13 @@
 const waiting: MessageEvent[] = []
 self.onmessage = (event: MessageEvent) => waiting.push(event)
 
+const partFor = (name: string): Promise<{ onRequest: (event: MessageEvent) => void }> => {
+  if (name === 'painter') return import('./painter.worker.ts')
+  return name === 'photo' ? import('./photo.worker.ts') : import('./readings.worker.ts')
+}
+
 const start = async (): Promise<void> => {
-  const { onRequest } =
-    self.name === 'painter' ? await import('./painter.worker.ts') : await import('./readings.worker.ts')
+  const { onRequest } = await partFor(self.name)
   self.onmessage = onRequest
   for (const event of waiting) onRequest(event)
 }

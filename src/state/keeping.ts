@@ -180,13 +180,25 @@ export const goToStart = async (): Promise<void> => {
   await refresh()
 }
 
-/** Keeps a palette of the person's own; one of the same name is replaced. */
-export const keepPalette = async (palette: NamedPalette): Promise<void> => {
-  const palettes = [palette, ...useDrawer.getState().palettes.filter((p) => p.name !== palette.name)]
+const putPalettes = async (palettes: NamedPalette[], done: string): Promise<void> => {
   useDrawer.setState({ palettes })
   const result = await store.putSetting('palettes', palettes)
-  say(result.ok ? `${palette.name} kept.` : result.message)
+  say(result.ok ? done : result.message)
 }
+
+/** Keeps a palette of the person's own; one of the same name is replaced. */
+export const keepPalette = (palette: NamedPalette): Promise<void> =>
+  putPalettes(
+    [palette, ...useDrawer.getState().palettes.filter((p) => p.name !== palette.name)],
+    `${palette.name} kept.`,
+  )
+
+/** Throws a palette of the person's own away. */
+export const removePalette = (name: string): Promise<void> =>
+  putPalettes(
+    useDrawer.getState().palettes.filter((p) => p.name !== name),
+    `${name} thrown away.`,
+  )
 
 /**
  * Opens the text of a file. What is right opens as a new design; what is not is shown with every place named, and

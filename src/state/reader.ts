@@ -1,7 +1,7 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { ReadingResult } from '../readings/index.ts'
 import type { Units } from '../units/index.ts'
-import type { ReadingsReply, ReadingsRequest } from './readings.worker.ts'
+import type { ReadingsReply, ReadingsRequest, SeenColours } from './readings.worker.ts'
 import { startWorker, type WorkerName } from './start-worker.ts'
 import { shownOf, useStudio } from './store.ts'
 
@@ -134,13 +134,20 @@ export const startReading = (): (() => void) => {
 }
 
 let trial: Worker | null = null
-const trials: ((readings: ReadingResult[]) => void)[] = []
+const trials: ((reply: ReadingsReply) => void)[] = []
 
-/** The readings of any document, apart from the one on the sheet; no advice. Answers come in the order of the questions. */
-export const readApart = (document: Arrangement): Promise<ReadingResult[]> => {
+/**
+ * The readings of any document, apart from the one on the sheet, without advice, and the colours that are seen of it from
+ * all sides. Answers come in the order of the questions.
+ */
+export const readApart = async (
+  document: Arrangement,
+): Promise<{ readings: ReadingResult[]; colours: SeenColours }> => {
   trial ??= startWorker('trial')
-  trial.onmessage = ({ data }: MessageEvent<ReadingsReply>) => trials.shift()?.(data.readings)
-  const answer = new Promise<ReadingResult[]>((done) => trials.push(done))
-  trial.postMessage({ document, advice: false, units: useStudio.getState().units } satisfies ReadingsRequest)
-  return answer
+  trial.onmessage = ({ data }: MessageEvent<ReadingsReply>) => trials.shift()?.(data)
+  const answer = new Promise<ReadingsReply>((done) => trials.push(done))
+  const { units } = useStudio.getState()
+  trial.postMessage({ document, advice: false, units, colours: true } satisfies ReadingsRequest)
+  const { readings, colours } = await answer
+  return { readings, colours: colours ?? { blooms: [], leaves: [] } }
 }

@@ -1,6 +1,6 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { createEngine, type ReadingResult, readAll } from '../readings/index.ts'
+import { coloursSeen, createEngine, type Patch, type ReadingResult, readAll } from '../readings/index.ts'
 import type { Units } from '../units/index.ts'
 import { reconcile } from './reconcile.ts'
 
@@ -10,9 +10,17 @@ export interface ReadingsRequest {
   advice: boolean
   /** How lengths are written in advice and on marks. */
   units: Units
+  /** Tell the colours that are seen, too. */
+  colours?: boolean
+}
+/** Colours and how much of each is seen, any unit. */
+export interface SeenColours {
+  blooms: Patch[]
+  leaves: Patch[]
 }
 export interface ReadingsReply {
   readings: ReadingResult[]
+  colours?: SeenColours
 }
 
 const engine = createEngine()
@@ -22,5 +30,6 @@ let before: Arrangement | null = null
 export const onRequest = ({ data }: MessageEvent<ReadingsRequest>): void => {
   before = reconcile(before, data.document)
   const readings = readAll(resolveArrangement(before), { advice: data.advice, engine, units: data.units })
-  self.postMessage({ readings } satisfies ReadingsReply)
+  const colours = data.colours ? { colours: coloursSeen(engine) } : {}
+  self.postMessage({ readings, ...colours } satisfies ReadingsReply)
 }

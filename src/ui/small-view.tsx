@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react'
 import type { Arrangement, Light } from '../arrangement/index.ts'
 import type { Picture, ViewAngle } from '../drawing/index.ts'
+import type { PaintedPicture } from '../state/index.ts'
 import { painter } from './painter.ts'
 
 interface Props {
@@ -15,6 +16,8 @@ interface Props {
   angle?: ViewAngle
   /** As it is seen in this light; daylight if left out. */
   light?: Light
+  /** Paints what lies behind the arrangement, in pixels of the picture. The same function as long as it does the same. */
+  ground?: (pen: CanvasRenderingContext2D, painted: PaintedPicture) => void
 }
 
 const FRONT: ViewAngle = { turn: 0, pitch: 0 }
@@ -26,8 +29,25 @@ export const putPicture = (canvas: HTMLCanvasElement, { width, height, rgba }: P
   canvas.getContext('2d')?.putImageData(new ImageData(new Uint8ClampedArray(rgba), width, height), 0, 0)
 }
 
+/** The same over a ground. */
+const putOnGround = (
+  canvas: HTMLCanvasElement,
+  painted: PaintedPicture,
+  ground: NonNullable<Props['ground']>,
+): void => {
+  const alone = document.createElement('canvas')
+  putPicture(alone, painted)
+  canvas.width = painted.width
+  canvas.height = painted.height
+  const pen = canvas.getContext('2d')
+  if (!pen) return
+  ground(pen, painted)
+  pen.drawImage(alone, 0, 0)
+}
+
 /** The whole arrangement, small, from one side. */
-export const SmallView = ({ document, width, height, lane, label, angle = FRONT, light = 'daylight' }: Props) => {
+export const SmallView = (props: Props) => {
+  const { document: design, width, height, lane, label, angle = FRONT, light = 'daylight', ground } = props
   const canvas = useRef<HTMLCanvasElement>(null)
   const filled = useRef(false)
   const { turn, pitch } = angle
@@ -42,9 +62,10 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT,
       for (const level of levels) {
         const sketch = level === 'sketch'
         const options = { quality: sketch ? 'draft' : level, sketch, section: false, vessel: 'own', light } as const
-        const picture = await painter().paint(lane, document, view, frame, options)
+        const picture = await painter().paint(lane, design, view, frame, options)
         if (!live || !picture) return
-        if (canvas.current) putPicture(canvas.current, picture)
+        if (canvas.current && ground) putOnGround(canvas.current, picture, ground)
+        else if (canvas.current) putPicture(canvas.current, picture)
         filled.current = true
       }
     }
@@ -52,7 +73,7 @@ export const SmallView = ({ document, width, height, lane, label, angle = FRONT,
     return () => {
       live = false
     }
-  }, [document, view, width, height, lane, light])
+  }, [design, view, width, height, lane, light, ground])
   return (
     <canvas
       ref={canvas}

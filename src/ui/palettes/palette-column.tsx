@@ -1,139 +1,102 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { type ReactNode, useDeferredValue, useMemo } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
-import { loadColourNames } from '../../colour/index.ts'
 import { resolveArrangement } from '../../geometry/index.ts'
-import type { ReadingResult } from '../../readings/index.ts'
-import { type NamedPalette, readApart, useStudio } from '../../state/index.ts'
-import { formatMoney, purchase } from '../../stem-list/index.ts'
-import { Button } from '../parts/index.ts'
+import { type NamedPalette, useStudio } from '../../state/index.ts'
+import { type Purchase, purchase } from '../../stem-list/index.ts'
 import { SmallView } from '../small-view.tsx'
+import { type Area, areasOf } from './areas.ts'
+import { ColourWords } from './colour-words.tsx'
+import { CostCell } from './cost.tsx'
+import { paintGround } from './ground.ts'
+import { HarmonyRule } from './harmony-rule.tsx'
+import { InTheseColours } from './in-these-colours.tsx'
+import { notToBeHad, wornColours } from './matches.ts'
+import type { Row } from './rows.ts'
+import { Strip } from './strips.tsx'
+import { useSeen } from './use-seen.ts'
+import { BY_LIGHT } from './words.ts'
 
 interface Props {
   palette: NamedPalette
   /** The design in this palette. */
   document: Arrangement
-  /** The design as it is on the sheet, for what changes. */
-  before: Arrangement
+  /** What the design costs as it is on the sheet. */
+  before: Purchase
+  rows: readonly Row[]
+  wordOf: (hex: string) => string
+  lane: string
   state?: string
   onPut?: () => void
   onEdit?: () => void
 }
 
-/** Colour words from the published list, fetched when first needed. */
-export const useColourNames = (hexes: string[]): string[] => {
-  const key = hexes.join()
-  const [names, setNames] = useState<string[]>([])
-  useEffect(() => {
-    let live = true
-    loadColourNames().then(({ colourName }) => {
-      if (live) setNames(key.split(',').map((h) => (h ? colourName(h) : '')))
-    })
-    return () => {
-      live = false
-    }
-  }, [key])
-  return names
-}
+/** A little from above, as a guest sees it who comes to the table: the cloth lies under it. Ours. */
+const GUEST = { turn: 0, pitch: 6 }
 
-/** The harmony reading of a document that is not on the sheet; the last one stays until the new one is there. */
-const useHarmony = (document: Arrangement): ReadingResult | undefined => {
-  const [reading, setReading] = useState<ReadingResult>()
-  useEffect(() => {
-    let live = true
-    readApart(document).then((all) => {
-      if (live) setReading(all.find((r) => r.id === 'palette-harmony'))
-    })
-    return () => {
-      live = false
-    }
-  }, [document])
-  return reading
-}
+const colourOf = (palette: NamedPalette, area: Area, wordOf: (hex: string) => string): string =>
+  palette.slots[area.slot]?.name ?? (wordOf(area.hex) || area.hex)
 
-export const PaletteColumn = ({ palette, document, before, state, onPut, onEdit }: Props) => {
+/** The design in one palette: a column of the board, with a cell for every row. */
+export const PaletteColumn = (props: Props) => {
+  const { palette, document, before, rows, wordOf, lane, state, onPut, onEdit } = props
   const prices = useStudio((s) => s.prices)
   const shown = useDeferredValue(document)
-  const reading = useHarmony(shown)
-  const names = useColourNames(palette.slots.map((s) => s.colour))
-  const cost = useMemo(() => purchase(resolveArrangement(shown), shown.setting.copies, prices), [shown, prices])
-  const costBefore = useMemo(
-    () => purchase(resolveArrangement(before), before.setting.copies, prices),
-    [before, prices],
-  )
-  const main = reading?.because?.main
-  // Quiet at the left, as in the readings: the published value is high for quiet pairs.
-  const at = main ? 1 - Math.max(0, Math.min(1, (main.value - main.scale[0]) / (main.scale[1] - main.scale[0]))) : 0
-  const more = cost.total - costBefore.total
-  return (
-    <section className="palette-column" aria-label={palette.name}>
-      <h2>{palette.name}</h2>
-      <p className="about">{palette.about}</p>
+  const seen = useSeen(shown)
+  const { light } = document.setting
+  const areas = useMemo(() => (seen ? areasOf(seen.colours, palette.slots) : []), [seen, palette.slots])
+  const resolved = useMemo(() => resolveArrangement(shown), [shown])
+  const worn = useMemo(() => wornColours(resolved), [resolved])
+  const cost = useMemo(() => purchase(resolved, shown.setting.copies, prices), [resolved, shown, prices])
+  const late = seen?.document !== document
+
+  const cells: Record<Row['id'], ReactNode> = {
+    name: (
+      <>
+        <h2>{palette.name || 'Without a name'}</h2>
+        <p className="about">{palette.about}</p>
+      </>
+    ),
+    view: (
       <SmallView
         document={document}
-        width={298}
-        height={206}
-        lane={`palette ${palette.name}`}
-        light={document.setting.light}
-        label={`The design in ${palette.name}, from the front`}
+        width={360}
+        height={306}
+        lane={lane}
+        angle={GUEST}
+        light={light}
+        ground={paintGround}
+        label={`The design in ${palette.name}, from the front, ${BY_LIGHT[light]}`}
       />
-      <div className="strip" aria-hidden="true">
-        {palette.slots.map((s, i) => (
-          <span key={i} style={{ background: s.colour, flexGrow: 1 }} />
-        ))}
-      </div>
-      <ul className="slot-words">
-        {palette.slots.map((s, i) => (
-          <li key={i}>
-            <span className="dot" style={{ background: s.colour }} aria-hidden="true" />
-            {s.name ?? names[i] ?? s.colour} <span className="dim">{s.part}</span>
-          </li>
-        ))}
-      </ul>
-      <div className="harmony">
-        <b>Flowers together</b>
-        {main ? (
-          <>
-            <svg
-              viewBox="0 0 240 22"
-              width="100%"
-              height="22"
-              role="img"
-              aria-label={`${main.name} ${main.value.toFixed(2)}`}
-            >
-              <line x1="0.5" x2="239.5" y1="14.5" y2="14.5" stroke="var(--line)" />
-              {[0, 0.25, 0.5, 0.75, 1].map((t) => (
-                <line key={t} x1={0.5 + t * 239} x2={0.5 + t * 239} y1="12" y2="18" stroke="var(--line)" />
-              ))}
-              <path d={`M${at * 239 + 0.5} 13l-4-8h8z`} fill="var(--ink)" />
-            </svg>
-            <div className="harmony-words">
-              <span>quiet</span>
-              <b>{main.value.toFixed(2)}</b>
-              <span>vivid</span>
-            </div>
-          </>
-        ) : (
-          <p className="dim">{reading?.notApplicable || 'Nothing to weigh yet.'}</p>
-        )}
-      </div>
-      <p>
-        <b>{formatMoney(cost.total, cost.currency)}</b>{' '}
-        <span className="dim">
-          {more === 0 ? 'no change' : `${more > 0 ? '+' : '−'} ${formatMoney(Math.abs(more), cost.currency)}`},{' '}
-          {cost.copies} in all
-        </span>
-      </p>
-      {state ? <p className="state-words">{state}</p> : null}
-      {onPut || onEdit ? (
-        <div className="field-line">
-          {onPut ? (
-            <Button kind="main" onClick={onPut}>
-              Put on the sheet
-            </Button>
-          ) : null}
-          {onEdit ? <Button onClick={onEdit}>Change a copy</Button> : null}
+    ),
+    day: null,
+    light: null,
+    deutan: null,
+    harmony: <HarmonyRule reading={seen?.harmony} inLight={BY_LIGHT[light]} />,
+    cost: (
+      <CostCell cost={cost} before={before} missing={notToBeHad(worn)} state={state} onPut={onPut} onEdit={onEdit} />
+    ),
+    words: <ColourWords slots={palette.slots} areas={areas} light={light} wordOf={wordOf} />,
+    plants: <InTheseColours slots={palette.slots} worn={worn} wordOf={wordOf} />,
+  }
+  for (const way of ['day', 'light', 'deutan'] as const)
+    cells[way] = (
+      <Strip
+        areas={areas}
+        way={way}
+        light={light}
+        label={rows.find((r) => r.id === way)?.words ?? ''}
+        nameOf={(area) => colourOf(palette, area, wordOf)}
+      />
+    )
+
+  return (
+    <section className="palette-column" aria-label={palette.name} data-late={late || undefined}>
+      {rows.map((row) => (
+        <div key={row.id} className={`board-cell at-${row.id}`}>
+          {row.id === 'name' ? null : <span className="cell-label">{[row.words, ...(row.more ?? [])].join(', ')}</span>}
+          {cells[row.id]}
         </div>
-      ) : null}
+      ))}
     </section>
   )
 }

@@ -1,118 +1,183 @@
-import { useMemo, useState } from 'react'
-import {
-  dressed,
-  keepPalette,
-  type NamedPalette,
-  paletteOf,
-  perform,
-  useHousePalettes,
-  useOwnPalettes,
-  useStudio,
-} from '../../state/index.ts'
+import { useEffect, useMemo, useState } from 'react'
+import { resolveArrangement } from '../../geometry/index.ts'
+import { dressed, keepPalette, type NamedPalette, paletteOf, perform, useStudio } from '../../state/index.ts'
+import { purchase } from '../../stem-list/index.ts'
 import { Button } from '../parts/index.ts'
-import { PaletteColumn } from './palette-column.tsx'
-import { PaletteEditor } from './palette-editor.tsx'
+import { hasPicture, PhotoTaker, pictureIn } from '../photo/index.ts'
+import { Board } from './board.tsx'
+import { PaletteDrawer } from './drawer.tsx'
+import { LightChoice } from './light-choice.tsx'
+import { type EditedPalette, PaletteEditor } from './palette-editor.tsx'
+import { MOST_BESIDE, useBoard } from './use-board.ts'
+import { useColourWords } from './use-names.ts'
+import { freeName, timesWords } from './words.ts'
 import './palettes.css'
-
-const MOST = 6
 
 /** The same arrangement in several palettes side by side, in one light. */
 export const PalettesSheet = () => {
   const document = useStudio((s) => s.document)
-  const own = useOwnPalettes()
-  const house = useHousePalettes()
-  const all = useMemo(() => [...own, ...house], [own, house])
-  const now: NamedPalette = useMemo(() => {
-    const known = all.find((p) => p.name === document.palette.name)
-    return {
-      name: document.palette.name || 'Unnamed',
-      about: known?.about ?? 'on the sheet',
-      slots: document.palette.slots.map((s, i) => ({
-        ...s,
-        ...(known?.slots[i]?.name ? { name: known.slots[i].name } : {}),
-      })),
-    }
-  }, [document.palette, all])
-  const [picked, setPicked] = useState<string[] | null>(null)
-  // Until one picks: the first three that are not on the sheet.
-  const others = all.map((p) => p.name).filter((name) => name !== document.palette.name)
-  const chosen = picked ?? others.slice(0, 3)
-  const setChosen = (from: (names: string[]) => string[]): void => setPicked(from(chosen))
-  const [editing, setEditing] = useState<NamedPalette | null>(null)
-  const columns = chosen.flatMap((name) => all.find((p) => p.name === name && p.name !== now.name) ?? [])
+  const prices = useStudio((s) => s.prices)
+  const { all, now, chosen, beside, toggle, putFirst } = useBoard()
+  const wordOf = useColourWords()
+  const [open, setOpen] = useState(false)
+  const [gone, setGone] = useState<NamedPalette | null>(null)
+  const [editing, setEditing] = useState<EditedPalette | null>(null)
+  /** null: no photo is asked for. */
+  const [photo, setPhoto] = useState<{ file: File | null } | null>(null)
+  const before = useMemo(
+    () => purchase(resolveArrangement(document), document.setting.copies, prices),
+    [document, prices],
+  )
+  const names = all.map((p) => p.name)
 
-  const toggle = (name: string) =>
-    setChosen((names) => (names.includes(name) ? names.filter((n) => n !== name) : [...names, name].slice(-(MOST - 1))))
+  useEffect(() => {
+    const onPaste = (event: ClipboardEvent): void => {
+      const file = pictureIn(event.clipboardData)
+      if (!file) return
+      event.preventDefault()
+      setPhoto({ file })
+    }
+    addEventListener('paste', onPaste)
+    return () => removeEventListener('paste', onPaste)
+  }, [])
+
+  const edit = (p: NamedPalette): void => {
+    setPhoto(null)
+    setEditing({ ...p, name: p.own ? p.name : freeName(`${p.name}, changed`, names), own: true })
+  }
+  const leave = (): void => {
+    setPhoto(null)
+    setEditing(null)
+  }
 
   return (
-    <div className="palettes-sheet">
-      <header className="head-line">
+    // biome-ignore lint/a11y/noStaticElementInteractions: the same is done by "From a photo"
+    <div
+      className="palettes-sheet"
+      onDragOver={(event) => hasPicture(event.dataTransfer) && event.preventDefault()}
+      onDrop={(event) => {
+        const file = pictureIn(event.dataTransfer)
+        if (!file?.type.startsWith('image/')) return
+        event.preventDefault()
+        event.stopPropagation()
+        setPhoto({ file })
+      }}
+    >
+      <header className="board-head">
         <h1>Palettes</h1>
-        <p className="dim">
-          the same arrangement {columns.length === 0 ? 'once' : `${columns.length + 1} times`}, seen from the front.
-          Choose up to {MOST - 1} to hold beside it.
-        </p>
-        <Button onClick={() => setEditing({ ...now, name: `${now.name}, changed`, own: true })}>
-          Make one of your own
-        </Button>
+        <LightChoice
+          light={document.setting.light}
+          words={`the same arrangement ${timesWords(beside.length + 1 + (editing ? 1 : 0))}, in the light of the room`}
+        />
+        <div className="board-acts">
+          <Button aria-expanded={open} onClick={() => setOpen(!open)}>
+            Choose palettes
+          </Button>
+          <Button aria-expanded={photo !== null} onClick={() => (photo ? leave() : setPhoto({ file: null }))}>
+            From a photo
+          </Button>
+          <Button onClick={() => edit({ ...now, own: false })}>Make one of your own</Button>
+        </div>
       </header>
-      <fieldset className="palette-names">
-        <legend className="unseen">Palettes beside the one on the sheet</legend>
-        {all.map((p) => (
-          <label key={p.name} className={p.name === now.name ? 'on-sheet' : ''}>
-            <input
-              type="checkbox"
-              checked={p.name === now.name || chosen.includes(p.name)}
-              disabled={p.name === now.name}
-              onChange={() => toggle(p.name)}
-            />
-            <span className="mini" aria-hidden="true">
-              {p.slots.map((s, i) => (
-                <span key={i} style={{ background: s.colour }} />
-              ))}
-            </span>
-            {p.name}
-            {p.own ? ' (yours)' : ''}
-          </label>
-        ))}
-      </fieldset>
+      {open ? (
+        <PaletteDrawer
+          all={all}
+          now={now.name}
+          chosen={chosen}
+          most={MOST_BESIDE}
+          onToggle={toggle}
+          onRemoved={setGone}
+        />
+      ) : null}
+      {gone ? (
+        <p className="field-line gone">
+          {gone.name} is thrown away.
+          <Button
+            kind="word"
+            onClick={() => {
+              void keepPalette(gone)
+              setGone(null)
+            }}
+          >
+            Put it back
+          </Button>
+        </p>
+      ) : null}
+      {photo ? (
+        <PhotoTaker
+          file={photo.file}
+          onFile={(file) => setPhoto({ file })}
+          slots={document.palette.slots}
+          onParts={(slots) =>
+            setEditing((was) => ({
+              name: was?.about === OF_PHOTO ? was.name : freeName('Of a photo', names),
+              about: OF_PHOTO,
+              own: true,
+              slots,
+            }))
+          }
+          onLeave={leave}
+        />
+      ) : null}
       {editing ? (
         <PaletteEditor
           palette={editing}
-          taken={all.map((p) => p.name)}
+          taken={names}
+          wordOf={wordOf}
           onChange={setEditing}
-          onCancel={() => setEditing(null)}
+          onCancel={leave}
           onKeep={async (palette) => {
             await keepPalette(palette)
-            setChosen((names) => [palette.name, ...names.filter((n) => n !== palette.name)].slice(0, MOST - 1))
-            setEditing(null)
+            putFirst(palette.name)
+            leave()
           }}
         />
       ) : null}
-      <div
-        className="palette-columns"
-        style={{ gridTemplateColumns: `repeat(${columns.length + 1 + (editing ? 1 : 0)}, minmax(220px, 320px))` }}
-      >
-        {editing ? (
-          <PaletteColumn palette={editing} document={dressed(document, editing)} before={document} state="being made" />
-        ) : null}
-        <PaletteColumn palette={now} document={document} before={document} state="on the sheet now" />
-        {columns.map((p) => (
-          <PaletteColumn
-            key={p.name}
-            palette={p}
-            document={dressed(document, p)}
-            before={document}
-            onPut={() => perform({ do: 'set-palette', palette: paletteOf(p) })}
-            onEdit={() => setEditing({ ...p, name: p.own ? p.name : `${p.name}, changed`, own: true })}
-          />
-        ))}
-      </div>
-      <p className="dim trust">
-        <b>How far to trust it.</b> The number is a published two-colour model (Ou and Luo 2006), averaged over the
-        colours by the area that is seen; people’s own ratings agree with it only in part. It says quiet or vivid, not
-        good or bad. Screens differ: judge the last choice by a real stem in the light of the room.
-      </p>
+      <Board
+        document={document}
+        before={before}
+        wordOf={wordOf}
+        columns={[
+          ...(editing
+            ? [
+                {
+                  key: 'being made',
+                  palette: editing,
+                  document: dressed(document, editing),
+                  state: 'being made',
+                },
+              ]
+            : []),
+          { key: 'on the sheet', palette: now, document, state: 'on the sheet now' },
+          ...beside.map((p) => ({
+            key: p.name,
+            palette: p,
+            document: dressed(document, p),
+            onPut: () => perform({ do: 'set-palette', palette: paletteOf(p) }),
+            onEdit: () => edit(p),
+          })),
+        ]}
+      />
+      <Trust />
     </div>
   )
 }
+
+const OF_PHOTO = 'Of a photo of your own.'
+
+const Trust = () => (
+  <div className="trust dim">
+    <p>
+      <b>How far to trust it.</b> The number is a published two-colour model (Ou and Luo 2006), averaged over the
+      colours by the area that is seen; people’s own ratings agree with it only in part. It says quiet or vivid, not
+      good or bad. Screens differ: judge the last choice by a real stem in the light of the room.
+    </p>
+    <p>
+      The light is an eye’s that is used to it (CAT16 and CIECAM02’s degree of adaptation; it knows no spectra, so real
+      blues change more by candles). Red–green blind: without green cones, the commonest kind (Machado and others 2009).
+      Words: the nearest of the ISCC–NBS names. A plant’s colour is a word of the trade with a swatch of ours; sorts of
+      one word differ by more than ΔE 5. Under ΔE 2 two colours are hardly told apart (Paravina and others 2015), under
+      5 they are one across a table, from 15 plainly two (ours).
+    </p>
+  </div>
+)
