@@ -3,6 +3,7 @@ export { endTangent, facingAxis } from './facing.ts'
 export { type Air, createGapSpace, type GapSpace, measureAir } from './gaps.ts'
 export { buildSolid, type SolidInput } from './habits/index.ts'
 export { latticePoints, polygonArea } from './hull.ts'
+export * from './outline/index.ts'
 export { PART_STRIDE, preparedParts, reachAlong } from './parts.ts'
 export {
   type Axes,

@@ -1,0 +1,105 @@
+import type { Point2 } from '../../arrangement/index.ts'
+import { distance, evidence, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
+import type { Marks, Photo } from './types.ts'
+
+/** Longest side of what is looked at, pixels: enough to find the thing, not to measure it. Ours. */
+const SIDE = 240
+/** The wall is looked for in this share of the width, at both ends of a row. Ours. */
+const WALL = 0.05
+/** What is looked for covers at least this share of the photo. Ours. */
+const LEAST_SHARE = 0.004
+/** The corners of the rim lie in the highest part of what is found. Ours. */
+const TOP = 0.08
+/** The base is looked for so near to the axis, of the mouth's width. Ours. */
+const NEAR_AXIS = 0.12
+/** What is surely no shadow has to make up this share of what stands off; else the vessel is as grey as a shadow. Ours. */
+const SURE = 0.5
+
+/** Where a person may begin who marks all by hand. */
+export const marksByHand = ({ width, height }: Photo): Marks => ({
+  left: [width * 0.35, height * 0.35],
+  right: [width * 0.65, height * 0.35],
+  foot: [width * 0.5, height * 0.7],
+})
+
+/** Pixels of the largest patch that hangs together, by index; empty where there is none. */
+const largestPatch = (is: Uint8Array, width: number): number[] => {
+  const left = Uint8Array.from(is)
+  let best: number[] = []
+  for (let start = 0; start < left.length; start++) {
+    if (!left[start]) continue
+    const patch = [start]
+    left[start] = 0
+    for (let k = 0; k < patch.length; k++) {
+      const i = patch[k]!
+      const x = i % width
+      for (const to of [x > 0 ? i - 1 : -1, x < width - 1 ? i + 1 : -1, i - width, i + width])
+        if (to >= 0 && left[to]) {
+          left[to] = 0
+          patch.push(to)
+        }
+    }
+    if (patch.length > best.length) best = patch
+  }
+  return best
+}
+
+const cornersOf = (patch: readonly number[], width: number): Marks => {
+  const places = patch.map((i): Point2 => [i % width, Math.floor(i / width)])
+  const ys = places.map(([, y]) => y)
+  const [top, bottom] = [ys.reduce((a, b) => Math.min(a, b)), ys.reduce((a, b) => Math.max(a, b))]
+  const high = places.filter(([, y]) => y <= top + (bottom - top) * TOP)
+  const corner = (side: 1 | -1): Point2 =>
+    high.reduce((best, p) => (side * p[0] - p[1] / 2 > side * best[0] - best[1] / 2 ? p : best))
+  const [left, right]: [Point2, Point2] = [corner(-1), [corner(1)[0] + 1, corner(1)[1]]]
+  // The base lies square below the rim: so a shadow to one side does not draw it there.
+  const middle: Point2 = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2]
+  const long = Math.hypot(right[0] - left[0], right[1] - left[1])
+  const down: Point2 = [-(right[1] - left[1]) / long, (right[0] - left[0]) / long]
+  const deep = places.reduce((most, [x, y]) => {
+    const [dx, dy] = [x + 0.5 - middle[0], y + 0.5 - middle[1]]
+    const aside = Math.abs(dx * down[1] - dy * down[0])
+    return aside < long * NEAR_AXIS ? Math.max(most, dx * down[0] + dy * down[1]) : most
+  }, 0)
+  return { left, right, foot: [middle[0] + down[0] * (deep + 0.5), middle[1] + down[1] * (deep + 0.5)] }
+}
+
+/**
+ * Proposes rim and base: of the largest thing that stands off from the wall, shadows left out. The person puts them right.
+ * @returns null where nothing stands off, or what does goes beyond the photo
+ */
+export const findMarks = (photo: Photo): Marks | null => {
+  const k = Math.max(1, Math.max(photo.width, photo.height) / SIDE)
+  const [width, height] = [Math.floor(photo.width / k), Math.floor(photo.height / k)]
+  const wall = Math.max(2, Math.round(width * WALL))
+  if (width < 4 * wall || height < 8) return null
+  const rows = Array.from({ length: height }, (_, y) => {
+    const row = new Float64Array(width * 3)
+    for (let x = 0; x < width; x++) sampleInto(photo, (x + 0.5) * k - 0.5, (y + 0.5) * k - 0.5, row, x * 3)
+    toOklab(row, 1)
+    return { row, ends: [middleOf(row, 0, wall), middleOf(row, width - wall, width)] as const }
+  })
+  const spread = rows.flatMap(({ row, ends }) => Array.from({ length: wall }, (_, x) => distance(row, x, ...ends[0])))
+  const step = stepOf(median(spread))
+  const patchBy = (least: (off: number, sure: number) => boolean): number[] => {
+    const is = new Uint8Array(width * height)
+    rows.forEach(({ row, ends: [a, b] }, y) => {
+      for (let x = 0; x < width; x++) {
+        const t = x / (width - 1)
+        const ground = [0, 1, 2].map((c) => a[c]! + (b[c]! - a[c]!) * t) as [number, number, number]
+        if (least(distance(row, x, ...ground) - step, evidence(row, x, ...ground, step))) is[y * width + x] = 1
+      }
+    })
+    return largestPatch(is, width)
+  }
+  const enough = width * height * LEAST_SHARE
+  const [sure, all] = [patchBy((_, c) => c > 0), patchBy((off) => off > 0)]
+  const patch = sure.length >= Math.max(enough, SURE * all.length) ? sure : all
+  if (patch.length < enough) return null
+  const xs = patch.map((i) => i % width)
+  const beyond = xs.includes(0) || xs.includes(width - 1) || patch.some((i) => i < width || i >= width * (height - 1))
+  if (beyond) return null
+  const { left, right, foot } = cornersOf(patch, width)
+  const full = ([x, y]: Point2): Point2 => [x * k, y * k]
+  return { left: full(left), right: full(right), foot: full(foot) }
+}
