@@ -12,7 +12,7 @@ import { type Lengths, named, percent, steps } from './words.ts'
 const SHORTEST = 0.35
 
 /** A vessel is not made lower than this, mm. Ours. */
-const LOWEST = 50
+export const LOWEST_VESSEL = 50
 
 /** What is high or low of a stem: where its blooms and leaves end, over the rim, mm. */
 interface Blocker {
@@ -83,7 +83,7 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
   /** The same flowers in a lower vessel of the same shape, so that all ends under the lines of sight. */
   const lowerVessel = (over: number): Idea[] => {
     const height = 5 * Math.floor((vessel.height - (s.top - over)) / 5)
-    if (height < LOWEST || height >= vessel.height) return []
+    if (height < LOWEST_VESSEL || height >= vessel.height) return []
     const edit: Edit = { do: 'set-vessel', set: { height } }
     return [idea(edit, [], `set it in a vessel ${lengths(height)} high instead of ${lengths(vessel.height)}`)]
   }
@@ -92,7 +92,7 @@ const aboutFaces = (engine: Engine, s: Sight, lengths: Lengths): Topic => {
   const smaller = (): Idea[] => {
     const k = CLEAR_UNDER / s.top
     const height = 5 * Math.floor((k * vessel.height) / 5)
-    if (k >= 1 || height < LOWEST) return []
+    if (k >= 1 || height < LOWEST_VESSEL) return []
     const { stems } = resolved
     const factor = Math.floor((100 * (CLEAR_UNDER - height)) / (s.top - vessel.height)) / 100
     const edits: Edit[] = [

@@ -1,5 +1,6 @@
 import type { Edit, Point2, Point3 } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
+import { LOWEST_VESSEL } from './advise-sight.ts'
 import { grouped } from './advise-words.ts'
 import { bandOf } from './bands.ts'
 import { openingOf } from './crowding.ts'
@@ -99,6 +100,21 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
           ),
         ]
       : []
+  // All of it lower by as much, vessel and stems alike, on the same foot: what else is measured of it stays nearly as it is.
+  const lower = (part: number): Idea[] => {
+    const height = 5 * Math.round((part * vessel.height) / 5)
+    if (stems.length === 0 || height < LOWEST_VESSEL) return []
+    return [
+      idea(
+        [
+          { do: 'set-vessel', set: { height, ...(dry && { waterFill: 0.8 }) } },
+          { do: 'lengthen-stems', ids: stems.map((x) => x.id), factor: part },
+        ],
+        stems,
+        `Set it in a vessel as wide, ${lengths(height)} high instead of ${lengths(vessel.height)}, and shorten all stems by ${percent(1 - part)}${also}`,
+      ),
+    ]
+  }
   const ideas: Idea[] = [
     ...(dry ? [idea(fill, [], 'Fill it with water to four fifths')] : []),
     ...setBack(engine, m, [c, s], text, lengths),
@@ -108,6 +124,8 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
     ...shorten(1, 0.85),
     ...counterweight(),
     ...leanBack(1 / 6),
+    ...lower(0.75),
+    ...lower(0.6),
     ...shorten(1, 0.7),
   ]
   return {

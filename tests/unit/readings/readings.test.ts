@@ -218,6 +218,7 @@ describe('what must make no difference', () => {
     const v = d.vessel
     const vessel = { ...v, width: 2 * v.width, depth: 2 * v.depth, height: 2 * v.height, wall: 2 * v.wall }
     const mm = [
+      'topOverTable_mm',
       'largestHole_mm',
       'mouthGap_mm',
       'height_mm',
