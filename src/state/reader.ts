@@ -18,7 +18,6 @@ const same = (a: Asked | null, b: Asked): boolean => a?.document === b.document 
  */
 const lane = (
   name: WorkerName,
-  advice: boolean,
   answer: (asked: Asked, readings: ReadingResult[]) => void,
   apart: () => number = () => 0,
 ) => {
@@ -31,7 +30,7 @@ const lane = (
     asked = next
     begun = performance.now()
     worker ??= start()
-    worker.postMessage({ ...next, advice } satisfies ReadingsRequest)
+    worker.postMessage({ ...next } satisfies ReadingsRequest)
   }
   /** Only when there is something to read: the start page draws its samples without readers beside it. */
   const start = (): Worker => {
@@ -79,6 +78,8 @@ const lane = (
 const GLANCE = 50
 /** How long the hand rests before advice is looked for, ms. Ours. */
 const REST = 150
+/** Before a first picture stands the machine belongs to that; but no longer than this, ms. Ours. */
+const FIRST_REST = 6000
 
 /**
  * Keeps `readings` in step with what is shown and with the person's units; the page never waits for them. Looking for
@@ -95,33 +96,36 @@ export const startReading = (): (() => void) => {
   let seen: Asked | null = null
   let advised: Asked | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
+  let stood = false
   const live = lane(
     'readings',
-    false,
     (asked, readings) => {
       // Advice for this very document that came first is not taken back.
       if (!same(advised, asked)) useStudio.setState({ readings })
     },
     () => (inHand ? GLANCE : 0),
   )
-  const adviser = lane('advice', true, (asked, readings) => {
+  const adviser = lane('advice', (asked, readings) => {
     if (!same(asked, nowAsked())) return
     advised = asked
     useStudio.setState({ readings })
   })
   const look = (): void => {
-    const { sheet, draft } = useStudio.getState()
+    const { sheet, draft, designId, drawn } = useStudio.getState()
     if (sheet === 'start') return
+    const stands = drawn === designId
+    const justStands = stands && !stood
+    stood = stands
     const next = nowAsked()
     // A gesture that settles leaves the very document that was read last; advice on it is still to come.
     const settled = inHand && draft === null
     inHand = draft !== null
     const known = same(seen, next)
-    if (known && !settled) return
+    if (known && !settled && !justStands) return
     if (!known) live.ask(next)
     seen = next
     clearTimeout(timer)
-    if (!inHand) timer = setTimeout(() => adviser.ask(next), REST)
+    if (!inHand) timer = setTimeout(() => adviser.ask(next), stands ? REST : FIRST_REST)
   }
   look()
   const unsubscribe = useStudio.subscribe(look)
@@ -147,7 +151,7 @@ export const readApart = async (
   trial.onmessage = ({ data }: MessageEvent<ReadingsReply>) => trials.shift()?.(data)
   const answer = new Promise<ReadingsReply>((done) => trials.push(done))
   const { units } = useStudio.getState()
-  trial.postMessage({ document, advice: false, units, colours: true } satisfies ReadingsRequest)
+  trial.postMessage({ document, units, colours: true } satisfies ReadingsRequest)
   const { readings, colours } = await answer
   return { readings, colours: colours ?? { blooms: [], leaves: [] } }
 }

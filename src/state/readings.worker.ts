@@ -1,13 +1,11 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import { resolveArrangement } from '../geometry/index.ts'
-import { coloursSeen, createEngine, type Patch, type ReadingResult, readAll } from '../readings/index.ts'
+import { coloursSeen, createEngine, measureAll, type Patch, type ReadingResult } from '../readings/index.ts'
 import type { Units } from '../units/index.ts'
 import { reconcile } from './reconcile.ts'
 
 export interface ReadingsRequest {
   document: Arrangement
-  /** Look for advice too. */
-  advice: boolean
   /** How lengths are written in advice and on marks. */
   units: Units
   /** Tell the colours that are seen, too. */
@@ -26,10 +24,10 @@ export interface ReadingsReply {
 const engine = createEngine()
 let before: Arrangement | null = null
 
-/** Takes one request of the page. */
+/** Takes one request of the page: readings without advice, while the hand moves. */
 export const onRequest = ({ data }: MessageEvent<ReadingsRequest>): void => {
   before = reconcile(before, data.document)
-  const readings = readAll(resolveArrangement(before), { advice: data.advice, engine, units: data.units })
+  const readings = measureAll(resolveArrangement(before), engine, data.units)
   const colours = data.colours ? { colours: coloursSeen(engine) } : {}
   self.postMessage({ readings, ...colours } satisfies ReadingsReply)
 }

@@ -24,6 +24,7 @@ const initial = (): StudioState => ({
   prices: { currency: EXAMPLE_PRICES.currency, perBunch: {} },
   readings: [],
   save: { state: 'loading' },
+  drawn: '',
   designId: '',
   opening: null,
   message: '',

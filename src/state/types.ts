@@ -36,6 +36,8 @@ export interface StudioState {
   prices: PriceBook
   readings: ReadingResult[]
   save: SaveState
+  /** The design of which more than a sketch has been drawn: until then the machine belongs to its picture. */
+  drawn: string
   /** Key of the stored design, '' before the first one is open. */
   designId: string
   /** A file with something wrong in it, waiting for the person's word. */

@@ -1,6 +1,6 @@
 import type { Arrangement, Stem } from '../../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
-import { type Painter, shownOf, useStudio } from '../../state/index.ts'
+import { change, type Painter, shownOf, useStudio } from '../../state/index.ts'
 import { drawHand, drawMarks, handPatch, marksKey } from './draw-live.ts'
 import { drawGround, drawLettering } from './furniture.ts'
 import { stemIndexAt } from './hit.ts'
@@ -74,6 +74,9 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     if (scene.lifted.length === 0) scene.moving.clear()
     surface.still()
     surface.live()
+    const { drawn, designId } = state()
+    if (drawn !== designId && VIEWS.every((view) => scene.stills.of(view)?.picture.options.sketch === false))
+      change({ drawn: designId })
   }
   let held = false
   const scene: Scene = {
