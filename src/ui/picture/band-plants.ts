@@ -30,6 +30,11 @@ const labelOf = (p: PlantFact, width: number, said: UnderPlants, measure: Measur
     count: said === 'counts' ? `${p.count} ${noun}` : '',
   }
 }
+/** The colours' words in one row are all as small as the smallest. */
+const alike = (labels: readonly Label[]): Label[] => {
+  const size = Math.min(...labels.map((l) => l.colour.font.size))
+  return labels.map((l) => ({ ...l, colour: { ...l.colour, font: { ...l.colour.font, size } } }))
+}
 const linesOf = (labels: readonly Label[]): number =>
   Math.max(0, ...labels.map((l) => l.name.length + (l.count ? 2 : 1)))
 
@@ -55,12 +60,13 @@ const row = (
   const cell = widthOf(sheet) / Math.max(plants.length, 4)
   const left = sheet.margin + (widthOf(sheet) - cell * plants.length) / 2
   const staggered = plants.length > LEVEL
-  const labels = plants.map((p, i) => {
+  const own = plants.map((p, i) => {
     const outer = i === 0 || i === plants.length - 1
     // At two heights a label has the room of two, but at the ends only as far as the margin lets it.
     const width = staggered ? Math.min(2 * cell - GAP, outer ? cell + 50 : Infinity) : cell - GAP
     return labelOf(p, width, said, measure)
   })
+  const labels = alike(own)
   const upper = linesOf(labels.filter((_, i) => !staggered || i % 2 === 0)) * LINE_HEIGHT
   const lower = staggered ? linesOf(labels.filter((_, i) => i % 2 === 1)) * LINE_HEIGHT + 14 : 0
   const items: Item[] = []

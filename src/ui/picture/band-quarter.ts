@@ -57,12 +57,12 @@ const standing = (from: number, to: number, y: number): Item => ({
 /** So far a stem may hang below the line of a small view before the line goes up, px. Ours. */
 const HANG = 12
 
-/** Four small views in a row above `bottom`, all at one scale, the upright ones standing on their line. */
+/** Four small views in a row above `bottom`, all at one scale, at most `most` px high, the upright ones standing on their line. */
 export const sidesBand = (
   facts: Facts,
   sheet: Sheet,
   bottom: number,
-  high: number,
+  most: number,
   measure: Measure,
 ): { items: Item[]; top: number } => {
   const cell = widthOf(sheet) / 4
@@ -70,11 +70,10 @@ export const sidesBand = (
     ...SIDES.map(({ words, angle }, i) => ({ words, angle, rect: padded(facts.sides[i]!) })),
     { words: 'from above', angle: { turn: 0, pitch: 90 }, rect: padded(facts.above) },
   ]
-  const scale = Math.min(
-    MOST_SCALE / 2,
-    (cell - 50) / Math.max(...all.map(({ rect }) => rect.right - rect.left)),
-    high / Math.max(...all.map(({ rect }) => rect.top - rect.bottom)),
-  )
+  const tallest = Math.max(...all.map(({ rect }) => rect.top - rect.bottom))
+  const widest = Math.max(...all.map(({ rect }) => rect.right - rect.left))
+  const scale = Math.min(MOST_SCALE / 2, (cell - 50) / widest, most / tallest)
+  const high = Math.min(most, Math.ceil(tallest * scale))
   // All on one line; what hangs below the table keeps off the words.
   const hanging = Math.max(...facts.sides.map((rect) => (-facts.vesselHeight - rect.bottom) * scale))
   const stand = bottom - 112 - Math.max(0, Math.ceil(hanging) - HANG)

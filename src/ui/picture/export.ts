@@ -2,7 +2,7 @@ import { fileName } from '../../storage/index.ts'
 import type { Kind } from './choices.ts'
 import { type Faces, paintSheet } from './paint.ts'
 import { DOTS_PER_METRE, withPaperSize } from './png-size.ts'
-import type { Drawing } from './rasters.ts'
+import { type Drawing, fullRasters } from './rasters.ts'
 import type { Sheet } from './types.ts'
 
 /** Shares of the full size that are tried one after the other, when a browser gives no larger canvas. Ours. */
@@ -38,8 +38,6 @@ export interface Said {
 /** What is to be drawn, without its size. */
 export type Subject = Omit<Drawing, 'scale' | 'lane'>
 
-const LANE = 'picture export'
-
 /**
  * The sheet as a PNG of its own size, or of what the browser can do. Null when a newer one overtook it; throws an
  * Error in words when no picture came out at any size.
@@ -50,7 +48,9 @@ const asPng = async (subject: Subject, faces: Faces): Promise<Exported | null> =
   for (const scale of SHARES) {
     const canvas = document.createElement('canvas')
     try {
-      if (!(await paintSheet(canvas, { ...subject, scale, lane: LANE }, faces))) return null
+      const painted = await fullRasters({ ...subject, scale })
+      if (!painted) return null
+      paintSheet(canvas, { laid: subject.laid, scale }, painted, faces)
       const blob = isDrawn(canvas) ? await blobOf(canvas) : null
       const { width, height } = canvas
       if (blob && blob.size > 0)
@@ -79,13 +79,14 @@ export const exportPicture = async (
   said: Said,
 ): Promise<Exported | null> => {
   if (kind === 'png') return asPng(subject, faces)
-  const drawing = { ...subject, scale: 1, lane: LANE }
+  const painted = await fullRasters({ ...subject, scale: 1 })
+  if (!painted) return null
   const blob =
     kind === 'svg'
-      ? await (await import('./svg-file.ts')).svgFile(drawing, faces, said)
-      : await (await import('./pdf/index.ts')).pdfFile(drawing, faces, said)
+      ? await (await import('./svg-file.ts')).svgFile(subject.laid, painted, faces, said)
+      : await (await import('./pdf/index.ts')).pdfFile(subject.laid, painted, faces, said)
   const { width, height } = subject.laid.sheet
-  return blob && { blob, width, height, reduced: false }
+  return { blob, width, height, reduced: false }
 }
 
 const PAPERS = { a4: 'a sheet of A4', letter: 'a sheet of US Letter', phone: 'for the screen of a phone' } as const

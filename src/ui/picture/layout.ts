@@ -22,6 +22,8 @@ export interface Wanted {
 /** Small views are as high as this, or as the second if the large one would get less than LEAST; px, ours. */
 const SIDES_HIGH = [390, 260] as const
 const LEAST = 1000
+/** Between the plants and the colours, px. Ours. */
+const OVER_LISTS = 14
 
 const drawn = (facts: Facts, sheet: Sheet, measure: Measure): Item[] => {
   const title = titleBand(facts, sheet, measure)
@@ -39,8 +41,8 @@ const standing = (facts: Facts, sheet: Sheet, measure: Measure): Item[] => {
   const title = titleBand(facts, sheet, measure)
   const foot = footBand(facts, sheet, measure)
   const lists = listsBelow(facts, sheet, measure)
-  const listTop = foot.top - 30 - lists.height
-  const plants = plantsBand(facts, sheet, lists.height > 0 ? listTop : foot.top, 'names only', measure)
+  const listTop = foot.top - 34 - lists.height
+  const plants = plantsBand(facts, sheet, lists.height > 0 ? listTop - OVER_LISTS : foot.top, 'names only', measure)
   const [large, small] = SIDES_HIGH.map((high) => sidesBand(facts, sheet, plants.top, high, measure)) as [
     ReturnType<typeof sidesBand>,
     ReturnType<typeof sidesBand>,

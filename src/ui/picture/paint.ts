@@ -1,5 +1,5 @@
-import { type Drawing, type Pixels, rastersOf } from './rasters.ts'
-import type { Font, Item, Measure } from './types.ts'
+import type { Pixels, Placed } from './rasters.ts'
+import type { Font, Item, Laid, Measure } from './types.ts'
 
 /** CSS families of the two faces, and their fallbacks, as the page has them. */
 export interface Faces {
@@ -87,12 +87,15 @@ const drawPlain = (pen: CanvasRenderingContext2D, item: Item, faces: Faces): voi
 }
 
 /**
- * Draws the sheet on a canvas, which gets its size from it. False when a newer drawing of the same lane overtook it.
+ * Draws the sheet on a canvas, which gets its size from it. Throws an Error in words when there is no such canvas.
+ * @param painted views and plates, painted at the same scale
  */
-export const paintSheet = async (canvas: HTMLCanvasElement, drawing: Drawing, faces: Faces): Promise<boolean> => {
-  const { laid, scale } = drawing
-  const painted = await rastersOf(drawing)
-  if (!painted) return false
+export const paintSheet = (
+  canvas: HTMLCanvasElement,
+  { laid, scale }: { laid: Laid; scale: number },
+  painted: ReadonlyMap<Item, Placed>,
+  faces: Faces,
+): void => {
   canvas.width = Math.round(laid.sheet.width * scale)
   canvas.height = Math.round(laid.sheet.height * scale)
   const pen = canvas.getContext('2d')
@@ -106,5 +109,4 @@ export const paintSheet = async (canvas: HTMLCanvasElement, drawing: Drawing, fa
     else drawPlain(pen, item, faces)
   }
   pen.setTransform(...PLAIN)
-  return true
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { painter } from '../painter.ts'
 import { type Faces, paintSheet } from './paint.ts'
+import { makeReady, PREVIEW_LANE, rastersOf } from './rasters.ts'
 import type { Laid } from './types.ts'
 
 interface Props {
@@ -37,19 +38,21 @@ export const PicturePreview = ({ document, laid, faces, describedBy }: Props) =>
     const scale = Math.min(1, (width * Math.min(2, window.devicePixelRatio || 1)) / laid.sheet.width)
     // Drawn beside the one that is seen, so that nothing flickers.
     const next = window.document.createElement('canvas')
-    paintSheet(next, { document, laid, painter: painter(), scale, lane: 'picture preview' }, faces).then(
-      (drawn) => {
-        const seen = canvas.current
-        if (!live || !drawn || !seen) return
-        seen.width = next.width
-        seen.height = next.height
-        seen.getContext('2d')?.drawImage(next, 0, 0)
-        setState('drawn')
-      },
-      () => {
-        if (live) setState('failed')
-      },
-    )
+    const subject = { document, laid, painter: painter() }
+    const show = async (): Promise<void> => {
+      const painted = await rastersOf({ ...subject, scale, lane: PREVIEW_LANE })
+      const seen = canvas.current
+      if (!live || !painted || !seen) return
+      paintSheet(next, { laid, scale }, painted, faces)
+      seen.width = next.width
+      seen.height = next.height
+      seen.getContext('2d')?.drawImage(next, 0, 0)
+      setState('drawn')
+      makeReady(subject)
+    }
+    show().catch(() => {
+      if (live) setState('failed')
+    })
     return () => {
       live = false
     }

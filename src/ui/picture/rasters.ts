@@ -81,11 +81,34 @@ export const rastersOf = async (drawing: Drawing): Promise<Map<Item, Placed> | n
     ...views.map(async (view, i): Promise<[View, Placed] | null> => {
       const frame = { ...view.frame, scale: view.frame.scale * scale }
       const options = { quality: 'fine', section: false, vessel: 'own', light: laid.light } as const
-      const pixels = await painter.paint(`${lane} ${i}`, document, view.angle, frame, options)
-      return pixels && [view, { x: Math.round(view.box.x * scale), y: Math.round(view.box.y * scale), pixels }]
+      const picture = await painter.paint(`${lane} ${i}`, document, view.angle, frame, options)
+      if (!picture) return null
+      const { width, height, rgba } = picture
+      const [x, y] = [Math.round(view.box.x * scale), Math.round(view.box.y * scale)]
+      return [view, { x, y, pixels: { width, height, rgba } }]
     }),
   ])
   const [placedPlates, ...placedViews] = painted
   const whole = placedViews.filter((placed) => placed !== null)
   return whole.length === views.length ? new Map<Item, Placed>([...placedPlates, ...whole]) : null
+}
+
+/** Lane of the preview and of what is made ready after it: a new preview overtakes both. */
+export const PREVIEW_LANE = 'picture preview'
+const EXPORT_LANE = 'picture export'
+
+const ready = new WeakMap<Laid, Promise<Map<Item, Placed> | null>>()
+
+/** Paints a sheet at its full size while one looks at its preview, so that a file of it is there sooner. */
+export const makeReady = (drawing: Omit<Drawing, 'scale' | 'lane'>): void => {
+  if (ready.has(drawing.laid)) return
+  const made = rastersOf({ ...drawing, scale: 1, lane: PREVIEW_LANE })
+  ready.set(drawing.laid, made)
+  made.catch(() => ready.delete(drawing.laid))
+}
+
+/** What was made ready, or else painted now. Null when a newer one overtook it. */
+export const fullRasters = async (drawing: Omit<Drawing, 'lane'>): Promise<Map<Item, Placed> | null> => {
+  const made = drawing.scale === 1 ? await ready.get(drawing.laid)?.catch(() => null) : null
+  return made ?? rastersOf({ ...drawing, lane: EXPORT_LANE })
 }

@@ -105,7 +105,8 @@ export const listsBelow = (
   const cell = width / each
   const shown = facts.swatches.length > 2 * each ? facts.swatches.slice(0, 2 * each) : facts.swatches
   const rows = Math.ceil(shown.length / each)
-  const rowHeight = SWATCH.h + 2 * 38 + 26
+  const said = shown.map((s) => wrapped(s.word, WORD, cell - 16, 2, measure))
+  const rowHeight = SWATCH.h + Math.max(0, ...said.map((lines) => lines.length)) * 38 + 26
   const buy = kindsOf(facts).map((k) => `${k.count} ${k.text}`)
   const text = buy.length > 0 ? `${headOf(facts)}: ${buy.join(' · ')} (${totalOf(facts)} together)` : ''
   const lines = text ? wrapped(text, WORD, width, 3, measure) : []
@@ -113,10 +114,9 @@ export const listsBelow = (
     ...shown.flatMap((s, i): Item[] => {
       const x = sheet.margin + cell * (i % each)
       const top = y + Math.floor(i / each) * rowHeight
-      const words = wrapped(s.word, WORD, cell - 16, 2, measure)
       return [
         swatch(s.colour, x, top, cell - 16),
-        ...words.map((word, n) =>
+        ...said[i]!.map((word, n) =>
           textLine(cut(word, WORD, cell - 16, measure), WORD, INK, 'left', x, top + SWATCH.h + 38 + n * 38, measure),
         ),
       ]

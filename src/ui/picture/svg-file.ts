@@ -1,8 +1,8 @@
 import type { Said } from './export.ts'
 import { canvasOf, type Faces } from './paint.ts'
-import { type Drawing, rastersOf } from './rasters.ts'
+import type { Placed } from './rasters.ts'
 import { type FontFile, type Painted, svgOf } from './svg.ts'
-import type { Item } from './types.ts'
+import type { Item, Laid } from './types.ts'
 
 const FONTS: (Omit<FontFile, 'href'> & { ask: () => Promise<Response> })[] = [
   {
@@ -44,14 +44,18 @@ const fontData = async ({ ask, ...font }: (typeof FONTS)[number]): Promise<FontF
   }
 }
 
-/** The sheet as an SVG file that opens by itself. Null when a newer drawing overtook it. */
-export const svgFile = async (drawing: Drawing, faces: Faces, said: Said): Promise<Blob | null> => {
-  const [placed, fonts] = await Promise.all([rastersOf(drawing), Promise.all(FONTS.map(fontData))])
-  if (!placed) return null
+/** The sheet as an SVG file that opens by itself. */
+export const svgFile = async (
+  laid: Laid,
+  placed: ReadonlyMap<Item, Placed>,
+  faces: Faces,
+  said: Said,
+): Promise<Blob> => {
+  const fonts = await Promise.all(FONTS.map(fontData))
   const painted = new Map<Item, Painted>()
   for (const [item, { x, y, pixels }] of placed) {
     const { width, height } = pixels
     painted.set(item, { x, y, width, height, href: canvasOf(pixels).toDataURL('image/png') })
   }
-  return new Blob([svgOf(drawing.laid, painted, fonts.flat(), faces, said)], { type: 'image/svg+xml' })
+  return new Blob([svgOf(laid, painted, fonts.flat(), faces, said)], { type: 'image/svg+xml' })
 }

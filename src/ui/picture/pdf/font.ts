@@ -96,14 +96,17 @@ export const shown = (
     const codePoint = letter.codePointAt(0)!
     const glyph = type.glyphOf(codePoint)
     used.set(glyph, codePoint)
+    const advance = type.advances[glyph] ?? 0
+    // Kerning moves a letter toward the one before it: it begins where it ends less its own room.
+    const begins = (measure(letters.slice(0, i + 1).join(''), font) / font.size) * 1000 - advance
+    const back = i === 0 ? 0 : Math.round(at - begins)
+    if (back !== 0) {
+      out += `<${run}> ${back} `
+      run = ''
+      at -= back
+    }
     run += hex4(glyph)
-    at += type.advances[glyph] ?? 0
-    const wanted = (measure(letters.slice(0, i + 1).join(''), font) / font.size) * 1000
-    const back = Math.round(at - wanted)
-    if (back === 0 || i === letters.length - 1) return
-    out += `<${run}> ${back} `
-    run = ''
-    at -= back
+    at += advance
   })
   return `[${out}<${run}>]`
 }

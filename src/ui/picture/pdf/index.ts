@@ -1,7 +1,7 @@
 import type { Said } from '../export.ts'
 import { canvasMeasure, cssFont, type Faces } from '../paint.ts'
-import { type Drawing, type Placed, rastersOf } from '../rasters.ts'
-import type { Item } from '../types.ts'
+import type { Placed } from '../rasters.ts'
+import type { Item, Laid } from '../types.ts'
 import { pdfOf } from './document.ts'
 import type { PdfFace } from './font.ts'
 import { isWritten } from './page.ts'
@@ -70,15 +70,19 @@ const paintedWords = (item: Extract<Item, { kind: 'text' }>, faces: Faces): Plac
   return { x, y, pixels: { width, height, rgba: pen.getImageData(0, 0, width, height).data } }
 }
 
-/** The sheet as a PDF file. Null when a newer drawing overtook it. */
-export const pdfFile = async (drawing: Drawing, faces: Faces, said: Said): Promise<Blob | null> => {
-  const [painted, loaded] = await Promise.all([rastersOf(drawing), Promise.all(FILES.map(load))])
-  if (!painted) return null
-  const pdfFaces = loaded.flat()
-  for (const item of drawing.laid.items) {
+/** The sheet as a PDF file. */
+export const pdfFile = async (
+  laid: Laid,
+  placed: ReadonlyMap<Item, Placed>,
+  faces: Faces,
+  said: Said,
+): Promise<Blob> => {
+  const pdfFaces = (await Promise.all(FILES.map(load))).flat()
+  const painted = new Map(placed)
+  for (const item of laid.items) {
     if (item.kind !== 'text' || isWritten(item, pdfFaces)) continue
     const words = paintedWords(item, faces)
     if (words) painted.set(item, words)
   }
-  return pdfOf(drawing.laid, painted, pdfFaces, canvasMeasure(faces), said)
+  return pdfOf(laid, painted, pdfFaces, canvasMeasure(faces), said)
 }
