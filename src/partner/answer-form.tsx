@@ -21,9 +21,13 @@ const copy = async (
     await navigator.clipboard.writeText(text)
     say(`${what} is copied. Send it back in any message.`)
   } catch {
-    if (!field) return
-    field.select()
-    say('It is selected: copy it with the keyboard or by a long press.')
+    // Without leave to the clipboard (a file, an old browser) a selection can still be copied.
+    field?.select()
+    say(
+      document.execCommand('copy')
+        ? `${what} is copied. Send it back in any message.`
+        : 'It could not be copied: mark the text and copy it by hand.',
+    )
   }
 }
 
@@ -86,7 +90,7 @@ export const AnswerForm = ({ answer, home, say }: Props) => {
             <label htmlFor={`${id}t`} className="unseen">
               The answer as a text
             </label>
-            <textarea id={`${id}t`} ref={textField} readOnly rows={5} value={made.text} />
+            <textarea id={`${id}t`} ref={textField} readOnly rows={7} value={made.text} />
             <div className="acts">
               <button
                 type="button"
