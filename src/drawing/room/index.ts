@@ -1,0 +1,8 @@
+export { dries, FLAME_LEAST_mm, FLAME_STRICT_mm, type NearFlame, nearFlames } from './flame.ts'
+export { type RoomOptions, roomBox, roomMarks } from './marks.ts'
+export { sceneOf } from './scene.ts'
+export { EACH_mm, seatsOf } from './seats.ts'
+export { SOLIDS } from './solids.ts'
+export { WALL } from './tones.ts'
+export * from './types.ts'
+export { ellipsePoints } from './view.ts'
