@@ -78,22 +78,22 @@ export const carryDesign = async (png: Uint8Array, text: string): Promise<Got<Ui
   return { ok: true, value: out }
 }
 
-/** The text of the design that a picture carries; in words where it carries none, or one that is not whole. */
+/** The text of the design that a picture carries; in words, to stand after the name of the file, where it carries none or one that is not whole. */
 export const designInPicture = async (png: Uint8Array): Promise<Got<string>> => {
   const no = (message: string): Got<string> => ({ ok: false, message })
-  if (!isPng(png)) return no('the picture: expected a PNG that carries its design, got another kind of file')
+  if (!isPng(png)) return no('expected a PNG that carries its design, got another kind of file')
   let whole = false
   for (const chunk of chunksOf(png)) {
     whole = chunk.whole && chunk.name === 'IEND'
     if (chunk.name !== CHUNK) continue
-    if (!chunk.whole) return no('the picture: the design in it is not whole; something was lost or changed on the way')
-    if (chunk.data[0] !== VERSION) return no('the picture: the design in it was written by a newer Pedicel')
+    if (!chunk.whole) return no('is a picture whose design is not whole: something was lost or changed on the way')
+    if (chunk.data[0] !== VERSION) return no('is a picture whose design was written by a newer Pedicel')
     const text = await unpackText(chunk.data.subarray(1), LIMITS.file_bytes)
-    return text.ok ? text : no(`the picture: the design in it can’t be read. ${text.message}`)
+    return text.ok ? text : no(`is a picture whose design can’t be read. ${text.message}`)
   }
   return no(
     whole
-      ? 'the picture: it carries no design. An ordinary picture never does, and many messengers take it out of an editable one: send that as a file'
-      : 'the picture: it is not whole, and no design was found in what is there',
+      ? 'is a picture that carries no design. An ordinary picture never does, and many messengers take it out of an editable one: ask for that as a file'
+      : 'is a picture that is not whole, and no design was found in what is there',
   )
 }

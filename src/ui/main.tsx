@@ -1,6 +1,5 @@
 import './fonts/fonts.css'
 import './theme/tokens.css'
-import './theme/base.css'
 
 const root = document.getElementById('root')
 

@@ -4,6 +4,8 @@ import { readSample, SAMPLES, say, startKeeping, startReading } from '../state/i
 import { App } from './app.tsx'
 import { keepFocus } from './keep-focus.ts'
 import { painter } from './painter.ts'
+// After the parts of the page: where two rules are as strong as each other, this one holds.
+import './theme/base.css'
 
 /** A link to an answer is opened beside the design, one to a design in a page of its own (storage's answer.ts and link.ts). */
 const followLink = (): void => {

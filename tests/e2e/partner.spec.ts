@@ -252,7 +252,7 @@ test('a picture carries its design only where one asks for it', async ({ page },
   await page.getByRole('button', { name: 'Start' }).click()
   await page.getByLabel('Open a design file').setInputFiles(ordinary)
   const dialog = page.getByRole('dialog')
-  await expect(dialog).toContainText('it carries no design')
+  await expect(dialog).toContainText('is a picture that carries no design')
   await dialog.getByRole('button', { name: 'Leave it' }).click()
   await page.getByLabel('Open a design file').setInputFiles(editable)
   await expect(page.getByTestId('elevation')).toBeVisible()

@@ -8,7 +8,11 @@ import { download } from './download.ts'
 /** Opens the design that a picture carries; says so where it carries none. */
 const readPicture = async (file: File): Promise<void> => {
   if (file.size > PICTURE_BYTES)
-    return openText(file.name, null, `the picture: expected at most ${PICTURE_BYTES / 1e6} MB`)
+    return openText(
+      file.name,
+      null,
+      `expected a picture of at most ${PICTURE_BYTES / 1e6} MB, got ${(file.size / 1e6).toFixed(0)} MB`,
+    )
   const text = await designInPicture(new Uint8Array(await file.arrayBuffer()))
   if (text.ok) openText(file.name, text.value)
   else openText(file.name, null, text.message)

@@ -1,6 +1,6 @@
 import '../fonts/fonts.css'
 import '../theme/tokens.css'
-import '../theme/base.css'
+import './shown.css'
 import { answerAsks, showFragmentOn } from '../../partner/index.ts'
 
 const metaOf = (name: string): string =>

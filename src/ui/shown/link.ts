@@ -1,3 +1,4 @@
+import './shown.css'
 import { showFragmentOn } from '../../partner/index.ts'
 
 /** Shows the design that the page's own link holds. Another link put into the same window is shown anew. */
