@@ -203,3 +203,27 @@ test('a palette of one’s own can be thrown away and put back', async ({ page }
   await page.getByRole('button', { name: 'Put it back' }).click()
   await expect(page.getByRole('region', { name: 'Mine', exact: true })).toBeVisible()
 })
+
+test('on a phone the palettes stand one under another, each with its own labels, and nothing goes sideways', async ({
+  page,
+}) => {
+  await openSample(page, 'Window-sill bowl')
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /Palettes/ })
+    .click()
+  await page.getByRole('button', { name: 'From a photo' }).click()
+  await page.getByLabel('Choose a photo').setInputFiles({ name: 'bunch.png', mimeType: 'image/png', buffer: bunch })
+  await page.getByRole('button', { name: 'Keep it' }).click()
+  await page.getByRole('button', { name: 'Choose palettes' }).click()
+  await page.getByRole('radio', { name: 'warm lamps' }).check()
+  const [first, second] = [page.locator('.palette-column').nth(0), page.locator('.palette-column').nth(1)]
+  await expect(first.getByText('red–green blind', { exact: true })).toBeVisible()
+  await second.getByText('Plants in these colours').click()
+  const [a, b] = [(await first.boundingBox())!, (await second.boundingBox())!]
+  expect(b.x).toBe(a.x)
+  expect(b.y).toBeGreaterThanOrEqual(a.y + a.height)
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+  await clean(page)
+})
