@@ -2,7 +2,8 @@ import {
   PART_STRIDE,
   preparedParts,
   type Resolved,
-  reachAlong,
+  type ResolvedStem,
+  type StemCurve,
   shownHalfWidth,
   standinsOf,
   widestSection,
@@ -18,20 +19,42 @@ const SIN = Array.from({ length: DIRECTIONS }, (_, i) => Math.sin((2 * Math.PI *
 const BARE = 2
 
 /** How far plants and vessel reach over the table in each direction, mm from the vessel's axis. */
-export type Footprint = readonly number[]
+export type Footprint = ArrayLike<number>
+
+// Everything that a stem's shape depends on comes with its curve: see geometry's resolve.ts.
+const known = new WeakMap<StemCurve, Float64Array>()
+
+/** One stem without its bare part: the outline of an ellipsoid from above is that of its level moments. */
+const reachOfStem = (stem: ResolvedStem): Float64Array => {
+  const before = known.get(stem.curve)
+  if (before) return before
+  const reach = new Float64Array(DIRECTIONS).fill(-Infinity)
+  const parts = preparedParts(standinsOf(stem), tipOf(stem))
+  for (let o = 0; o < parts.length; o += PART_STRIDE) {
+    if (parts[o + 1] === BARE) continue
+    const rod = parts[o] === 1
+    const [x, y] = [parts[o + 2]!, parts[o + 3]!]
+    const [p, q, r] = [parts[o + 5]!, parts[o + 6]!, parts[o + 8]!]
+    for (let i = 0; i < DIRECTIONS; i++) {
+      const c = COS[i]!
+      const s = SIN[i]!
+      const middle = c * x + s * y
+      const far = rod
+        ? Math.max(middle, c * p + s * q) + r
+        : middle + Math.sqrt(Math.max(0, c * c * p + 2 * c * s * q + s * s * r))
+      if (far > reach[i]!) reach[i] = far
+    }
+  }
+  known.set(stem.curve, reach)
+  return reach
+}
 
 export const footprintOf = ({ stems, vessel }: Resolved): Footprint => {
   const widest = widestSection(vessel)
-  const reach = COS.map((c, i) => shownHalfWidth(vessel, widest, c, SIN[i]!))
+  const reach = Float64Array.from(COS, (c, i) => shownHalfWidth(vessel, widest, c, SIN[i]!))
   for (const stem of stems) {
-    const parts = preparedParts(standinsOf(stem), tipOf(stem))
-    for (let o = 0; o < parts.length; o += PART_STRIDE) {
-      if (parts[o + 1] === BARE) continue
-      for (let i = 0; i < DIRECTIONS; i++) {
-        const far = reachAlong(parts, o, [COS[i]!, SIN[i]!, 0])[1]
-        if (far > reach[i]!) reach[i] = far
-      }
-    }
+    const own = reachOfStem(stem)
+    for (let i = 0; i < DIRECTIONS; i++) if (own[i]! > reach[i]!) reach[i] = own[i]!
   }
   return reach
 }

@@ -1,3 +1,4 @@
+export { clipLine, clipShape, type Pane } from './clip.ts'
 export { dries, FLAME_LEAST_mm, FLAME_STRICT_mm, type NearFlame, nearFlames } from './flame.ts'
 export { type RoomOptions, roomBox, roomMarks } from './marks.ts'
 export { sceneOf } from './scene.ts'

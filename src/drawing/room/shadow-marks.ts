@@ -10,7 +10,7 @@ import type { Looking } from './view.ts'
 const LEAST_mm = 5
 const GAP_mm = 2.5
 /** Of a hairline. Ours. */
-const WEIGHT = 0.6
+const WEIGHT = 0.85
 /** Where a foot stands: the closer shade's width and shift aside, of the foot's half width. Ours. */
 const CONTACT = { wide: 1.35, aside: 0.3 }
 /** The same for what stands beside: glasses and plates cast little. Ours. */

@@ -4,7 +4,7 @@ import type { Looking } from './view.ts'
 
 const ROUND_POINTS = 180
 /** The table's edge, of a hairline. */
-const EDGE = 1.6
+const EDGE = 1.2
 /** Cloth hangs so far down: 15 in, a common practice for a table of 60 in under a cloth of 90. */
 const DROP_mm = 381
 /** One fold of the cloth every so far along the edge, give or take two fifths, mm. Ours. */

@@ -1,5 +1,5 @@
 import { type Facts, QUARTER, SIDES } from './facts.ts'
-import { behind } from './table.ts'
+import { tableItems } from './table.ts'
 import { textLine } from './text.ts'
 import { type Box, type Font, INK2, type Item, type Measure, type Sheet, widthOf } from './types.ts'
 
@@ -40,10 +40,8 @@ export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: num
   const left = rect.left - (view.x - box.x) / scale
   const upper = rect.top + (view.y - box.y) / scale
   const frame = { left, right: left + box.w / scale, top: upper, bottom: upper - box.h / scale, scale }
-  return [
-    ...behind(facts, { box, frame, angle: QUARTER }, sheet.width),
-    { kind: 'view', angle: QUARTER, box: view, frame: { ...rect, scale } },
-  ]
+  const { behind, before } = tableItems(facts, { box, frame, angle: QUARTER }, sheet.width)
+  return [...behind, { kind: 'view', angle: QUARTER, box: view, frame: { ...rect, scale } }, ...before]
 }
 
 const standing = (from: number, to: number, y: number): Item => ({

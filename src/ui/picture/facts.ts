@@ -1,6 +1,6 @@
-import type { Arrangement, Light, TableShape } from '../../arrangement/index.ts'
+import type { Arrangement, Light } from '../../arrangement/index.ts'
 import type { Plant } from '../../catalogue/index.ts'
-import { type Frame, type Reach, reachOf, stillBox, type ViewAngle } from '../../drawing/index.ts'
+import { type Frame, type Reach, reachOf, type Scene, sceneOf, stillBox, type ViewAngle } from '../../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
 import {
@@ -14,7 +14,6 @@ import {
 } from '../../telling/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
 import { lightWords } from './light-words.ts'
-import { type Shade, shadesOf } from './shades.ts'
 
 export interface PictureOptions {
   units: Units
@@ -70,11 +69,8 @@ export interface Facts {
   quarter: Rect
   /** In the order of SIDES. */
   sides: Rect[]
-  /** What stands in the light's way, as it falls on the table. */
-  shades: Shade[]
-  foot: Shade
-  table: TableShape
-  linen: string
+  /** The design, and what stands on the table with it. */
+  room: { resolved: Resolved; scene: Scene }
   light: Light
   lightWords: string
   vesselHeight: number
@@ -159,9 +155,7 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     above,
     quarter: stillBox(resolved, QUARTER),
     sides: SIDES.map(({ angle }) => stillBox(resolved, angle)),
-    ...shadesOf(resolved),
-    table: setting.table,
-    linen: setting.linen,
+    room: { resolved, scene: sceneOf(resolved) },
     light,
     lightWords: lightWords(light),
     vesselHeight: vessel.height,

@@ -2,15 +2,6 @@ import type { Light } from '../../arrangement/index.ts'
 import { underLight } from '../../colour/index.ts'
 import { type Item, PAPER } from './types.ts'
 
-const part = (hex: string, k: number): number => Number.parseInt(hex.slice(1 + 2 * k, 3 + 2 * k), 16)
-
-/** Between two colours #rrggbb, so far (0–1) from the first to the second. Shares of bytes: for lines, not for judging. */
-export const mixed = (from: string, to: string, share: number): string =>
-  `#${[0, 1, 2]
-    .map((k) => Math.round(part(from, k) + (part(to, k) - part(from, k)) * share))
-    .map((byte) => byte.toString(16).padStart(2, '0'))
-    .join('')}`
-
 /** The paper and everything with a colour of its own, as seen in a light. Views and plates are painted in it later. */
 export const inLight = (items: readonly Item[], light: Light): { paper: string; items: Item[] } => {
   const lit = (hex: string): string => underLight(hex, light)

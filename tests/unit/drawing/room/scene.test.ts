@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { LIMITS, type TableShape } from '../../../../src/arrangement/index.ts'
 import { TABLES } from '../../../../src/catalogue/index.ts'
+import { clearOf, footprintOf } from '../../../../src/drawing/room/footprint.ts'
 import { type Scene, SOLIDS, sceneOf, seatsOf, type Thing } from '../../../../src/drawing/room/index.ts'
 import { setWith } from './made.ts'
 
@@ -64,6 +65,15 @@ describe('what stands on the table', () => {
     const scene = sceneOf(setWith({ table: { shape: 'round', diameter: 300 } }))
     expect(scene.noRoom.length).toBeGreaterThan(0)
     expect(scene.things).toEqual([])
+  })
+
+  it('the flowers reach as far over the table as they are wide, whichever way it is measured', () => {
+    // A head of 60 mm, 150 mm to the right: a glass clear of it stands 180 mm and its own radius away, none nearer.
+    const reach = clearOf(
+      footprintOf(setWith({}, [{ id: 'g', habit: 'globe', head: 60, mouth: [0, 0], tip: [150, 0, 60] }])),
+      [400, 0],
+    )
+    expect(Math.abs(400 - reach - 180)).toBeLessThan(6)
   })
 
   it('a row down a long table is odd, evenly spaced, and never more than are made', () => {
