@@ -44,6 +44,7 @@ describe('readings in the page', () => {
     resetStudio()
     stop = startReading()
     showDesign('d', newArrangement())
+    change({ drawn: 'd' })
     return () => {
       stop()
       vi.useRealTimers()
@@ -82,6 +83,20 @@ describe('readings in the page', () => {
     vi.advanceTimersByTime(1000)
     expect(of('advice').requests.map((r) => r.document.title)).toEqual([newArrangement().title, 'By hand'])
     expect(of('readings').requests).toHaveLength(2)
+  })
+
+  it('bring advice on a new design once its first picture stands, or after six seconds without one', () => {
+    showDesign('e', { ...newArrangement(), title: 'e' })
+    vi.advanceTimersByTime(3000)
+    expect(of('readings').requests).toHaveLength(1)
+    expect(workers.some((w) => w.name === 'advice')).toBe(false)
+    change({ drawn: 'e' })
+    vi.advanceTimersByTime(1000)
+    expect(of('advice').requests.map((r) => r.document.title)).toEqual(['e'])
+    answer('advice')
+    showDesign('f', { ...newArrangement(), title: 'f' })
+    vi.advanceTimersByTime(6100)
+    expect(of('advice').requests.map((r) => r.document.title)).toEqual(['e', 'f'])
   })
 
   it('are not asked again for what changes neither document nor units', () => {
