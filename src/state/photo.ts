@@ -1,18 +1,12 @@
 import type { ColourCluster } from '../colour/index.ts'
+import { openPhoto, type PhotoRefused, refusedPhoto } from './open-photo.ts'
 import type { PhotoReply, PhotoRequest } from './photo.worker.ts'
 import { startWorker } from './start-worker.ts'
 
 /** Longest side of what is looked at, pixels: colours need no more, and it takes less than a second. Ours. */
 const SIDE = 256
-/** Larger files are refused before they are decoded, bytes: a phone's photo has 3 to 12 MB. Ours. */
-export const LARGEST_PHOTO = 40 * 1024 * 1024
 
-export type PhotoRead =
-  | { ok: true; clusters: ColourCluster[]; small: ImageData }
-  /** `message` says in a sentence what is wrong and what would do. */
-  | { ok: false; message: string }
-
-const refused = (message: string): PhotoRead => ({ ok: false, message })
+export type PhotoRead = { ok: true; clusters: ColourCluster[]; small: ImageData } | PhotoRefused
 
 /**
  * The picture, small. Pixels are picked and not mixed, so that no colour arises at the seam of two others. What the
@@ -52,30 +46,17 @@ const clustersOf = ({ data, width, height }: ImageData): Promise<ColourCluster[]
  * @returns what is wrong in words for what is no picture, too large, broken or empty; it never throws
  */
 export const readPhoto = async (file: File): Promise<PhotoRead> => {
-  const name = file.name || 'What was pasted'
-  if (file.type !== '' && !file.type.startsWith('image/'))
-    return refused(`${name} is no picture. A photo is wanted, as JPEG, PNG or WebP.`)
-  if (file.size > LARGEST_PHOTO)
-    return refused(
-      `${name} has ${Math.round(file.size / 1024 / 1024)} MB; more than ${LARGEST_PHOTO / 1024 / 1024} MB is too large. A smaller copy of it does as well.`,
-    )
-  if (file.size === 0) return refused(`${name} is empty.`)
-  let bitmap: ImageBitmap
-  try {
-    bitmap = await createImageBitmap(file)
-  } catch {
-    return refused(
-      `${name} can’t be read: it is broken, or of a kind that this browser does not know. A JPEG, PNG or WebP would do.`,
-    )
-  }
+  const opened = await openPhoto(file)
+  if (!opened.ok) return opened
+  const { name, bitmap } = opened
   try {
     const small = shrink(bitmap)
     const clusters = await clustersOf(small)
     return clusters.length > 0
       ? { ok: true, clusters, small }
-      : refused(`${name} shows nothing: all of it is transparent.`)
+      : refusedPhoto(`${name} shows nothing: all of it is transparent.`)
   } catch (why) {
-    return refused(`${name} could not be looked at: ${why instanceof Error ? why.message : String(why)}.`)
+    return refusedPhoto(`${name} could not be looked at: ${why instanceof Error ? why.message : String(why)}.`)
   } finally {
     bitmap.close()
   }

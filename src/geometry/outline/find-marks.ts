@@ -1,5 +1,5 @@
 import type { Point2 } from '../../arrangement/index.ts'
-import { distance, evidence, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
+import { distance, evidenceInRow, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
 import type { Marks, Photo } from './types.ts'
 
 /** Longest side of what is looked at, pixels: enough to find the thing, not to measure it. Ours. */
@@ -81,19 +81,20 @@ export const findMarks = (photo: Photo): Marks | null => {
   })
   const spread = rows.flatMap(({ row, ends }) => Array.from({ length: wall }, (_, x) => distance(row, x, ...ends[0])))
   const step = stepOf(median(spread))
-  const patchBy = (least: (off: number, sure: number) => boolean): number[] => {
+  const patchBy = (shadows: boolean): number[] => {
     const is = new Uint8Array(width * height)
-    rows.forEach(({ row, ends: [a, b] }, y) => {
+    rows.forEach(({ row, ends }, y) => {
       for (let x = 0; x < width; x++) {
-        const t = x / (width - 1)
-        const ground = [0, 1, 2].map((c) => a[c]! + (b[c]! - a[c]!) * t) as [number, number, number]
-        if (least(distance(row, x, ...ground) - step, evidence(row, x, ...ground, step))) is[y * width + x] = 1
+        const off = shadows
+          ? Math.min(distance(row, x, ...ends[0]), distance(row, x, ...ends[1])) - step
+          : evidenceInRow(row, x, ends, x / (width - 1), step)
+        if (off > 0) is[y * width + x] = 1
       }
     })
     return largestPatch(is, width)
   }
   const enough = width * height * LEAST_SHARE
-  const [sure, all] = [patchBy((_, c) => c > 0), patchBy((off) => off > 0)]
+  const [sure, all] = [patchBy(false), patchBy(true)]
   const patch = sure.length >= Math.max(enough, SURE * all.length) ? sure : all
   if (patch.length < enough) return null
   const xs = patch.map((i) => i % width)

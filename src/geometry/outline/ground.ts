@@ -62,7 +62,7 @@ export const stepOf = (unevenness: number): number => Math.max(LEAST_STEP, UNEVE
  * alike from all channels, which scales L, a and b by one factor (Oklab is a cube root of linear light); so what is a
  * darker tone of the wall's own colour may be shadow or vessel, and only an edge can tell.
  */
-export const evidence = (row: Float64Array, i: number, l: number, a: number, b: number, step: number): number => {
+const evidence = (row: Float64Array, i: number, l: number, a: number, b: number, step: number): number => {
   const off = Math.max(-1, Math.min(1, distance(row, i, l, a, b) / step - 1))
   if (off <= 0) return off
   const square = l * l + a * a + b * b
@@ -71,4 +71,22 @@ export const evidence = (row: Float64Array, i: number, l: number, a: number, b: 
   if (tone >= 1) return off
   const k = Math.max(DEEPEST_SHADOW, tone)
   return Math.min(off, Math.max(0, distance(row, i, k * l, k * a, k * b) / step - 1))
+}
+
+type Colour = readonly [number, number, number]
+
+/**
+ * The same against the ground of a row as it is at both of its ends: what is as either of them, or as one shading into the
+ * other (`t` 0 at the first … 1 at the last), is ground. So a table's edge that runs askew is not taken for a vessel.
+ */
+export const evidenceInRow = (
+  row: Float64Array,
+  i: number,
+  [a, b]: readonly [Colour, Colour],
+  t: number,
+  step: number,
+): number => {
+  const mix = (c: 0 | 1 | 2): number => a[c] + (b[c] - a[c]) * t
+  const off = evidence(row, i, mix(0), mix(1), mix(2), step)
+  return off <= -1 ? off : Math.min(off, evidence(row, i, ...a, step), evidence(row, i, ...b, step))
 }

@@ -6,6 +6,8 @@ import type { Outline } from './types.ts'
 /** Handles are set until the curve through them is nowhere farther off than this, of the half mouth; never more. Ours. */
 const TOLERANCE = 0.008
 const MOST_HANDLES = 12
+/** Proposed handles are so far apart in height, fraction, that a hand can tell them. Ours. */
+const APART = 0.03
 /** Sides that are nowhere farther off from upright than this, of the half mouth, are straight. Ours. */
 const STRAIGHT = 0.015
 /** Two handles are at least this far apart in height, fraction; a half-width is at least so much of the mouth's. Ours. */
@@ -13,6 +15,7 @@ export const LEAST_GAP = 0.01
 export const LEAST_HALF = 0.05
 
 const within = (x: number, least: number, most: number): number => Math.min(most, Math.max(least, x))
+const given = (x: number | undefined, before: number): number => (x === undefined || Number.isNaN(x) ? before : x)
 const rounded = (x: number): number => Math.round(x * 1000) / 1000
 const halfWithin = (x: number): number => rounded(within(x, LEAST_HALF, LIMITS.halfWidth))
 
@@ -43,7 +46,7 @@ export const handlesOf = ({ heights, left, right }: Outline, { half }: Frame): P
     let [worst, by] = [-1, TOLERANCE]
     heights.forEach((at, i) => {
       const off = Math.abs(alongCurve(curve, at) - mean[i]!)
-      if (off > by && points.every(([h]) => Math.abs(h - at) >= 2 * LEAST_GAP)) [worst, by] = [i, off]
+      if (off > by && points.every(([h]) => Math.abs(h - at) >= APART)) [worst, by] = [i, off]
     })
     if (worst < 0) break
     points.push([rounded(heights[worst]!), halfWithin(mean[worst]!)])
@@ -52,7 +55,10 @@ export const handlesOf = ({ heights, left, right }: Outline, { half }: Frame): P
   return points
 }
 
-/** A handle at another height or width: between its neighbours, the lowest at the base, the highest at the rim, which is 1. */
+/**
+ * A handle at another height or width: between its neighbours, the lowest at the base, the highest at the rim, which is 1.
+ * What is no number leaves it as it was.
+ */
 export const moveHandle = (
   handles: readonly ProfilePoint[],
   i: number,
@@ -61,8 +67,8 @@ export const moveHandle = (
   handles.map(([h, w], k): ProfilePoint => {
     if (k !== i || i === handles.length - 1) return [h, w]
     const [below, above] = [handles[i - 1]?.[0], handles[i + 1]![0]]
-    const at = i === 0 ? 0 : within(to.at ?? h, below! + LEAST_GAP, above - LEAST_GAP)
-    return [rounded(at), halfWithin(to.half ?? w)]
+    const at = i === 0 ? 0 : within(given(to.at, h), below! + LEAST_GAP, above - LEAST_GAP)
+    return [rounded(at), halfWithin(given(to.half, w))]
   })
 
 /** A handle more, half way to the next above and on the curve; the same where there is no room for one. */

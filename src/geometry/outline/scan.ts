@@ -1,5 +1,5 @@
 import { type Frame, pointAt } from './frame.ts'
-import { distance, evidence, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
+import { distance, evidenceInRow, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
 import type { Photo } from './types.ts'
 
 /** What is seen along each height, from the axis outward to one side. */
@@ -85,12 +85,10 @@ export const scanRows = (photo: Photo, frame: Frame): Scan | null => {
   const side = (reach: number, way: 1 | -1): Side => {
     const out = { reach, evidence: new Float64Array(n * reach), edge: new Float64Array(n * reach) }
     const first = way === 1 ? l : l - 1
-    rows.forEach(({ row, ends: [a, b] }, j) => {
+    rows.forEach(({ row, ends }, j) => {
       for (let d = 0; d < reach; d++) {
         const i = first + way * d
-        const t = i / (l + r - 1)
-        const mix = (c: 0 | 1 | 2) => a[c] + (b[c] - a[c]) * t
-        out.evidence[j * reach + d] = evidence(row, i, mix(0), mix(1), mix(2), step)
+        out.evidence[j * reach + d] = evidenceInRow(row, i, ends, i / (l + r - 1), step)
         out.edge[j * reach + d] = edgeAt(row, first, way, d, reach)
       }
     })

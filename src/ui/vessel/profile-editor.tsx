@@ -10,9 +10,12 @@ const CYLINDER: ProfilePoint[] = [
 /** The outline from the table to the rim as rows of numbers: height and half-width, in parts of the whole. */
 export const ProfileEditor = ({
   vessel,
+  open = false,
   onChange,
 }: {
   vessel: Vessel
+  /** Is it open from the start? */
+  open?: boolean
   onChange: (profile: ProfilePoint[] | null) => void
 }) => {
   const profile = vessel.profile ?? CYLINDER
@@ -26,7 +29,7 @@ export const ProfileEditor = ({
     onChange([...profile.slice(0, i + 1), mid, ...profile.slice(i + 1)])
   }
   return (
-    <details className="profile">
+    <details className="profile" open={open}>
       <summary>Its outline, point by point</summary>
       <div className="profile-grid">
         <VesselDrawing vessel={vessel} size={180} span={Math.max(vessel.height, vessel.width) * 1.15} />

@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from 'react'
 import { MATERIALS, MECHANICS, VESSEL_PLANS, type Vessel } from '../../arrangement/index.ts'
 import { MECHANICS_ROWS, VESSELS } from '../../catalogue/index.ts'
 import { waterVolume_mm3 } from '../../geometry/index.ts'
@@ -7,6 +8,8 @@ import { Button, ColourField, Dialog, NumberField, SelectField } from '../parts/
 import { ProfileEditor } from './profile-editor.tsx'
 import { VesselDrawing } from './vessel-drawing.tsx'
 import './vessel.css'
+
+const VesselFromPhoto = lazy(async () => ({ default: (await import('./photo/index.ts')).VesselFromPhoto }))
 
 const vesselOf = (row: (typeof VESSELS)[number]): Vessel => {
   const { id: _id, name: _name, source: _source, ...vessel } = row
@@ -23,6 +26,7 @@ const UNIT_OPTIONS: readonly { value: Units; words: string }[] = [
 export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
   const vessel = useStudio((s) => s.document.vessel)
   const units = useStudio((s) => s.units)
+  const [byPhoto, setByPhoto] = useState<'no' | 'now' | 'done'>('no')
 
   const span = Math.max(...VESSELS.map((v) => Math.max(v.height, v.width, v.depth))) * 1.08
   const digits = units === 'in' ? 2 : units === 'cm' ? 1 : 0
@@ -47,6 +51,12 @@ export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
   )
   const mechanics = MECHANICS_ROWS.find((m) => m.id === vessel.mechanics)
 
+  if (byPhoto === 'now')
+    return (
+      <Suspense fallback={null}>
+        <VesselFromPhoto onLeave={() => setByPhoto('no')} onUsed={() => setByPhoto('done')} />
+      </Suspense>
+    )
   return (
     <Dialog
       title="Vessel"
@@ -66,6 +76,10 @@ export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
           onChange={(to) => change({ units: to })}
         />
       </div>
+      <p className="vessel-own">
+        <Button onClick={() => setByPhoto('now')}>From a photo of your own</Button>
+        <span className="dim">Its size and outline, traced in this page.</span>
+      </p>
       <p className="dim">
         All drawn to one scale. Choosing one keeps your stems; those that would cross the wall are for you to move.
       </p>
@@ -147,7 +161,7 @@ export const VesselDialog = ({ onClose }: { onClose: () => void }) => {
         Holds {(waterVolume_mm3(vessel) / 1e6).toFixed(2)} litres at that level. {mechanics?.about}{' '}
         {mechanics?.cautions.map((c) => c.text).join(' ')}
       </p>
-      <ProfileEditor vessel={vessel} onChange={(profile) => set({ profile })} />
+      <ProfileEditor vessel={vessel} open={byPhoto === 'done'} onChange={(profile) => set({ profile })} />
     </Dialog>
   )
 }

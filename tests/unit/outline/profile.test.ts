@@ -86,6 +86,7 @@ describe('from an outline to a vessel', () => {
     expect(moveHandle(BOWL, 1, { at: 2 })[1]![0]).toBeCloseTo(0.99)
     expect(moveHandle(BOWL, 1, { at: -1, half: 99 })[1]).toEqual([0.01, 5])
     expect(moveHandle(BOWL, 0, { at: 0.3, half: 0.7 })[0]).toEqual([0, 0.7])
+    expect(moveHandle(BOWL, 1, { at: Number.NaN, half: Number.NaN })).toEqual(BOWL)
     expect(moveHandle(BOWL, 2, { at: 0.7, half: 0.5 })).toEqual(BOWL)
     expect(dropHandle(BOWL, 0)).toEqual(BOWL)
     expect(dropHandle(BOWL, 1)).toHaveLength(2)

@@ -1,0 +1,1 @@
+export { VesselFromPhoto } from './from-photo.tsx'

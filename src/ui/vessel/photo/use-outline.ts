@@ -1,0 +1,67 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { ProfilePoint } from '../../../arrangement/index.ts'
+import {
+  findMarks,
+  frameOf,
+  handlesOf,
+  type Marks,
+  marksByHand,
+  type Outline,
+  type Photo,
+  traceOutline,
+} from '../../../geometry/index.ts'
+
+/** The outline is traced anew when the hand has rested for so long, ms. Ours. */
+const REST = 250
+/** Straight sides, until something is traced. */
+const STRAIGHT: ProfilePoint[] = [
+  [0, 1],
+  [1, 1],
+]
+
+interface Traced {
+  photo: Photo
+  marks: Marks
+  outline: Outline | null
+}
+
+/**
+ * Marks and handles on a photo. Both are proposed; while the handles are as traced they follow the marks, once moved by
+ * hand they stay until one asks for a new trace.
+ */
+export const useOutline = (photo: Photo) => {
+  const found = useMemo(() => findMarks(photo), [photo])
+  const [marks, setMarks] = useState<Marks>(() => found ?? marksByHand(photo))
+  const [handles, setHandles] = useState<ProfilePoint[]>(STRAIGHT)
+  const [traced, setTraced] = useState<Traced | null>(null)
+  const [byHand, setByHand] = useState(false)
+  const frame = useMemo(() => frameOf(marks), [marks])
+
+  useEffect(() => {
+    if (byHand || !frame) return
+    const timer = setTimeout(() => {
+      const outline = traceOutline(photo, frame)
+      setTraced({ photo, marks, outline })
+      setHandles(outline ? handlesOf(outline, frame) : STRAIGHT)
+    }, REST)
+    return () => clearTimeout(timer)
+  }, [photo, marks, frame, byHand])
+
+  return {
+    proposed: found !== null,
+    marks,
+    setMarks,
+    frame,
+    handles,
+    setHandles: (to: ProfilePoint[]) => {
+      setHandles(to)
+      setByHand(true)
+    },
+    byHand,
+    traceAgain: () => setByHand(false),
+    /** What was traced, as long as the marks are still there where they were. */
+    outline: traced?.marks === marks ? traced.outline : null,
+    looked: traced?.marks === marks || byHand,
+  }
+}
+export type OutlineState = ReturnType<typeof useOutline>
