@@ -1,7 +1,9 @@
 /**
  * Benchmarks in Chromium, of the built code. Printed: `drag-frame-60` and `drag-frame-500`, the time between frames while
  * one head is dragged, against the bare painting of the same full picture from cached sprites in the same page and run
- * (rate limit off); `first-draw-500`; `first-picture` of the built site from a cold start; `first-load-gzip`.
+ * (rate limit off); `first-draw-500`; `first-picture` of the built site from a cold start; `first-load-gzip`; `export-a4`, from
+ * pressing the button as soon as the sheet is seen to its file, in a fresh page (nothing painted at that size before), and the
+ * same again (`export-a4-again`: all painted, only put together).
  * The drag is the harder side: workers make fresh sprites, outlines and readings meanwhile, on the same cores, while nothing
  * runs beside the bare painting; on a busy machine the ratio rises. `first-draw-500` ends with the first flowers of the
  * elevation, masses blocked in by their stand-ins and refined after; the plan is a moment later.
@@ -179,9 +181,49 @@ const cold = async () => {
   await site.close()
 }
 
+const exportSheet = async () => {
+  const site = await serve(ROOT, join(out, 'site'))
+  const first: number[] = []
+  const again: number[] = []
+  for (let i = 0; i < (smoke ? 1 : 5); i++) {
+    const browser = await chromium.launch(launch())
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+    await page.goto(site.url)
+    await page.getByRole('button', { name: /Orchard supper/ }).click()
+    await page.getByTestId('elevation').waitFor()
+    await page.waitForTimeout(3000)
+    await page.getByRole('button', { name: '3 Picture' }).click()
+    await page.locator('.picture-preview[aria-busy="false"]').waitFor({ timeout: 60_000 })
+    const press = async (): Promise<number> => {
+      const started = performance.now()
+      const saved = page.waitForEvent('download', { timeout: 120_000 })
+      await page.getByRole('button', { name: 'Download the picture' }).click()
+      await saved
+      return performance.now() - started
+    }
+    first.push(await press())
+    again.push(await press())
+    await browser.close()
+  }
+  const figure = (name: string, times: number[], against: string | null): void =>
+    print({
+      name,
+      median: median(times),
+      unit: 'ms',
+      min: Math.min(...times),
+      max: Math.max(...times),
+      ratio: null,
+      against,
+    })
+  figure('export-a4', first, 'PNG of 2480 x 3508 of the sample of 39 stems: five views and eleven plants')
+  figure('export-a4-again', again, null)
+  await site.close()
+}
+
 try {
   await views()
   await cold()
+  await exportSheet()
 } finally {
   rmSync(out, { recursive: true, force: true })
 }
