@@ -1,6 +1,6 @@
 import { listed } from '../../telling/index.ts'
 import type { Facts, PlantFact } from './facts.ts'
-import { cut, fitted, textLine, wrapped } from './text.ts'
+import { cut, textLine, wrapped } from './text.ts'
 import { FAINT, type Font, INK, INK2, type Item, LINE, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
 const NAME: Font = { face: 'lett', size: 36, weight: 520 }
@@ -18,7 +18,7 @@ const GAP = 24
 
 interface Label {
   name: string[]
-  colour: ReturnType<typeof fitted>
+  colour: string[]
   count: string
 }
 
@@ -26,23 +26,30 @@ const labelOf = (p: PlantFact, width: number, said: UnderPlants, measure: Measur
   const noun = p.sprigs ? (p.count === 1 ? 'sprig' : 'sprigs') : p.count === 1 ? 'stem' : 'stems'
   return {
     name: wrapped(p.name, NAME, width, 2, measure),
-    colour: fitted(p.colourWord, COLOUR, width, 28, measure),
+    colour: wrapped(p.colourWord, COLOUR, width, 2, measure),
     count: said === 'counts' ? `${p.count} ${noun}` : '',
   }
 }
-/** The colours' words in one row are all as small as the smallest. */
-const alike = (labels: readonly Label[]): Label[] => {
-  const size = Math.min(...labels.map((l) => l.colour.font.size))
-  return labels.map((l) => ({ ...l, colour: { ...l.colour, font: { ...l.colour.font, size } } }))
-}
 const linesOf = (labels: readonly Label[]): number =>
-  Math.max(0, ...labels.map((l) => l.name.length + (l.count ? 2 : 1)))
+  Math.max(0, ...labels.map((l) => l.name.length + l.colour.length + (l.count ? 1 : 0)))
 
 const labelItems = (label: Label, x: number, y: number, measure: Measure): Item[] => [
   ...label.name.map((line, i) => textLine(line, NAME, INK, 'centre', x, y + i * LINE_HEIGHT, measure)),
-  textLine(label.colour.text, label.colour.font, INK2, 'centre', x, y + label.name.length * LINE_HEIGHT, measure),
+  ...label.colour.map((line, i) =>
+    textLine(line, COLOUR, INK2, 'centre', x, y + (label.name.length + i) * LINE_HEIGHT, measure),
+  ),
   ...(label.count
-    ? [textLine(label.count, COUNT, INK2, 'centre', x, y + (label.name.length + 1) * LINE_HEIGHT, measure)]
+    ? [
+        textLine(
+          label.count,
+          COUNT,
+          INK2,
+          'centre',
+          x,
+          y + (label.name.length + label.colour.length) * LINE_HEIGHT,
+          measure,
+        ),
+      ]
     : []),
 ]
 
@@ -60,13 +67,12 @@ const row = (
   const cell = widthOf(sheet) / Math.max(plants.length, 4)
   const left = sheet.margin + (widthOf(sheet) - cell * plants.length) / 2
   const staggered = plants.length > LEVEL
-  const own = plants.map((p, i) => {
+  const labels = plants.map((p, i) => {
     const outer = i === 0 || i === plants.length - 1
     // At two heights a label has the room of two, but at the ends only as far as the margin lets it.
     const width = staggered ? Math.min(2 * cell - GAP, outer ? cell + 50 : Infinity) : cell - GAP
     return labelOf(p, width, said, measure)
   })
-  const labels = alike(own)
   const upper = linesOf(labels.filter((_, i) => !staggered || i % 2 === 0)) * LINE_HEIGHT
   const lower = staggered ? linesOf(labels.filter((_, i) => i % 2 === 1)) * LINE_HEIGHT + 14 : 0
   const items: Item[] = []

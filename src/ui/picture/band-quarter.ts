@@ -1,5 +1,5 @@
 import { type Facts, QUARTER, SIDES } from './facts.ts'
-import { tableItems } from './table.ts'
+import { nearEdge, tableItems } from './table.ts'
 import { textLine } from './text.ts'
 import { type Box, type Font, INK2, type Item, type Measure, type Sheet, widthOf } from './types.ts'
 
@@ -11,6 +11,8 @@ const MOST_SCALE = 8
 /** What is left free over the flowers, and of the table before the foot, of the window's height. Ours. */
 const OVER = 0.02
 const BEFORE = 0.1
+/** No less than this of it, or else the table's end is shown. Ours. */
+const LESS = 0.6
 
 type Rect = Facts['front']
 
@@ -31,9 +33,13 @@ export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: num
   const scale = Math.min((MOST_SCALE * sheet.width) / 2480, room / wide, (box.h * (1 - OVER - BEFORE)) / high)
   const [w, h] = [Math.floor(wide * scale), Math.floor(high * scale)]
   const spare = box.h * (1 - OVER - BEFORE) - h
+  // Where a strip of what is before the table would be seen, less of the table is.
+  const table = (rect.bottom - nearEdge(facts, QUARTER)) * scale
+  const below = box.h * BEFORE + spare / 2
+  const free = table > box.h * BEFORE * LESS ? Math.min(below, table) : below
   const view: Box = {
     x: Math.round(box.x + (box.w - w) / 2),
-    y: Math.round(box.y + box.h * OVER + spare * 0.5),
+    y: Math.floor(box.y + box.h - free - h),
     w,
     h,
   }

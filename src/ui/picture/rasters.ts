@@ -1,6 +1,6 @@
 import type { Arrangement } from '../../arrangement/index.ts'
 import { type Sprite, showInLight } from '../../drawing/index.ts'
-import type { Painter } from '../../state/index.ts'
+import { type Painter, startPainting } from '../../state/index.ts'
 import type { Item, Laid } from './types.ts'
 
 export interface Pixels {
@@ -21,6 +21,8 @@ export interface Drawing {
   document: Arrangement
   laid: Laid
   painter: Painter
+  /** Paints all but the first view beside it, when there is one. */
+  aside?: Painter
   /** Dots per px of the sheet. */
   scale: number
   /** Newest request of a lane wins. */
@@ -38,7 +40,7 @@ const TRIAL = 0.5
  */
 const TOGETHER = 0.3
 
-const paintPlates = async (plates: Plate[], { laid, painter, scale }: Drawing): Promise<[Plate, Placed][]> => {
+const paintPlates = async (plates: Plate[], painter: Painter, { laid, scale }: Drawing): Promise<[Plate, Placed][]> => {
   const trials = await Promise.all(plates.map((p) => painter.plate(p.plant, p.colour, p.openness, TRIAL)))
   const fits = plates.map(({ box }, i) => {
     const trial = trials[i]
@@ -73,15 +75,15 @@ const inLight = (sprite: Sprite, { light }: Laid): Pixels => {
  * Everything on a sheet that is painted in dots: views and plates. Null when a newer drawing of the same lane overtook it.
  */
 export const rastersOf = async (drawing: Drawing): Promise<Map<Item, Placed> | null> => {
-  const { document, laid, painter, scale, lane } = drawing
+  const { document, laid, painter, aside = painter, scale, lane } = drawing
   const views = laid.items.filter((item): item is View => item.kind === 'view')
   const plates = laid.items.filter((item): item is Plate => item.kind === 'plate')
   const painted = await Promise.all([
-    paintPlates(plates, drawing),
+    paintPlates(plates, aside, drawing),
     ...views.map(async (view, i): Promise<[View, Placed] | null> => {
       const frame = { ...view.frame, scale: view.frame.scale * scale }
       const options = { quality: 'fine', section: false, vessel: 'own', light: laid.light } as const
-      const picture = await painter.paint(`${lane} ${i}`, document, view.angle, frame, options)
+      const picture = await (i === 0 ? painter : aside).paint(`${lane} ${i}`, document, view.angle, frame, options)
       if (!picture) return null
       const { width, height, rgba } = picture
       const [x, y] = [Math.round(view.box.x * scale), Math.round(view.box.y * scale)]
@@ -99,16 +101,28 @@ const EXPORT_LANE = 'picture export'
 
 const ready = new WeakMap<Laid, Promise<Map<Item, Placed> | null>>()
 
+/** With a second painter for as long as it takes: the large view is half the work. */
+const byTwo = async (drawing: Omit<Drawing, 'aside'>): Promise<Map<Item, Placed> | null> => {
+  const aside = startPainting()
+  try {
+    return await rastersOf({ ...drawing, aside })
+  } finally {
+    aside.stop()
+  }
+}
+
 /** Paints a sheet at its full size while one looks at its preview, so that a file of it is there sooner. */
-export const makeReady = (drawing: Omit<Drawing, 'scale' | 'lane'>): void => {
+export const makeReady = (drawing: Omit<Drawing, 'scale' | 'lane' | 'aside'>): void => {
   if (ready.has(drawing.laid)) return
-  const made = rastersOf({ ...drawing, scale: 1, lane: PREVIEW_LANE })
+  const made = byTwo({ ...drawing, scale: 1, lane: PREVIEW_LANE })
   ready.set(drawing.laid, made)
   made.catch(() => ready.delete(drawing.laid))
 }
 
 /** What was made ready, or else painted now. Null when a newer one overtook it. */
-export const fullRasters = async (drawing: Omit<Drawing, 'lane'>): Promise<Map<Item, Placed> | null> => {
+export const fullRasters = async (
+  drawing: Omit<Drawing, 'lane' | 'aside'>,
+): Promise<ReadonlyMap<Item, Placed> | null> => {
   const made = drawing.scale === 1 ? await ready.get(drawing.laid)?.catch(() => null) : null
-  return made ?? rastersOf({ ...drawing, lane: EXPORT_LANE })
+  return made ?? byTwo({ ...drawing, lane: EXPORT_LANE })
 }

@@ -31,7 +31,7 @@ describe('the arrangement as it stands', () => {
       [270, 0],
       [0, 90],
     ])
-    for (const view of small) expect(area(large!.box)).toBeGreaterThan(6 * area(view.box))
+    for (const view of small) expect(area(large!.box)).toBeGreaterThan(5 * area(view.box))
     expect(new Set(small.map((v) => v.frame.scale)).size).toBe(1)
     for (const said of ['from the left', 'from behind', 'from the right', 'from above'])
       expect(texts(laid(supper, A4).items)).toContain(said)
@@ -50,6 +50,15 @@ describe('the arrangement as it stands', () => {
     expect(top).toBeCloseTo(box.y + (frame.top - up) * frame.scale, 0)
     const hatching = items.filter((i) => i.kind === 'line' && i.weight < 2 && i.from[1] === i.to[1])
     expect(hatching.length).toBeGreaterThan(20)
+  })
+
+  it('no glass is cut off in the air: what stands on the table is seen whole in height, or not at all', () => {
+    const { items } = laid(supper, A4)
+    const [view] = views(items)
+    const title = Math.max(...items.flatMap((i) => (i.kind === 'text' && i.y < view!.box.y ? [i.y] : [])))
+    const drawn = items.flatMap((i) => (i.kind === 'path' ? i.points : []))
+    expect(drawn.length).toBeGreaterThan(100)
+    expect(Math.min(...drawn.map(([, y]) => y))).toBeGreaterThan(title + 41)
   })
 
   it('a table too small to fill the picture ends inside it', () => {
