@@ -14,7 +14,7 @@ export {
   readAnswer,
 } from './answer.ts'
 export { type AutosaveOptions, type Autosaver, autosaver } from './autosave.ts'
-export { CHUNK, carryDesign, designInPicture, isPng, PICTURE_BYTES } from './carry-png.ts'
+export { CHUNK, carryDesign, designInPicture, PICTURE_BYTES } from './carry-png.ts'
 export { claimDesign, type Release } from './claim.ts'
 export { crc32 } from './crc32.ts'
 export {

@@ -160,6 +160,7 @@ test('an answer by link finds its design; one for another design, or for a chang
 
   await test.step('a changed design', async () => {
     await expect(page.getByTestId('elevation')).toBeVisible()
+    await expect(page.getByRole('button', { name: /What leads the eye/ })).toContainText('%')
     await boxAll(page)
     await page.getByTestId('elevation').press('ArrowUp')
     await expect(undoButton(page)).not.toHaveAttribute('aria-disabled', 'true')

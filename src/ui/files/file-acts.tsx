@@ -1,26 +1,17 @@
 import { useRef } from 'react'
 import { LIMITS } from '../../arrangement/index.ts'
 import { openText, say, textOfDesign, useStudio } from '../../state/index.ts'
-import { designInPicture, fileName, isPng, PICTURE_BYTES } from '../../storage/index.ts'
+import { fileName } from '../../storage/index.ts'
 import { Button } from '../parts/index.ts'
 import { download } from './download.ts'
 
-/** Opens the design that a picture carries; says so where it carries none. */
-const readPicture = async (file: File): Promise<void> => {
-  if (file.size > PICTURE_BYTES)
-    return openText(
-      file.name,
-      null,
-      `expected a picture of at most ${PICTURE_BYTES / 1e6} MB, got ${(file.size / 1e6).toFixed(0)} MB`,
-    )
-  const text = await designInPicture(new Uint8Array(await file.arrayBuffer()))
-  if (text.ok) openText(file.name, text.value)
-  else openText(file.name, null, text.message)
-}
+/** The first byte of every PNG, and of no text (PNG specification, 3rd edition, 5.2). */
+const PNG_BEGINS = 0x89
 
 /** Reads a file the person chose or dropped; what is wrong is said, and nothing changes before they agree. */
 export const readFile = async (file: File): Promise<void> => {
-  if (isPng(new Uint8Array(await file.slice(0, 8).arrayBuffer()))) return readPicture(file)
+  if (new Uint8Array(await file.slice(0, 1).arrayBuffer())[0] === PNG_BEGINS)
+    return (await import('./read-picture.ts')).readPicture(file)
   if (file.size > LIMITS.file_bytes)
     return openText(file.name, null, `the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`)
   try {
