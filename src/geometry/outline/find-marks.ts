@@ -85,21 +85,19 @@ export const findMarks = (photo: Photo): Marks | null => {
     const is = new Uint8Array(width * height)
     rows.forEach(({ row, ends }, y) => {
       for (let x = 0; x < width; x++) {
-        const off = shadows
-          ? Math.min(distance(row, x, ...ends[0]), distance(row, x, ...ends[1])) - step
-          : evidenceInRow(row, x, ends, x / (width - 1), step)
+        const off = evidenceInRow(row, x, ends, x / (width - 1), step, shadows)
         if (off > 0) is[y * width + x] = 1
       }
     })
     return largestPatch(is, width)
   }
   const enough = width * height * LEAST_SHARE
-  const [sure, all] = [patchBy(false), patchBy(true)]
-  const patch = sure.length >= Math.max(enough, SURE * all.length) ? sure : all
-  if (patch.length < enough) return null
-  const xs = patch.map((i) => i % width)
-  const beyond = xs.includes(0) || xs.includes(width - 1) || patch.some((i) => i < width || i >= width * (height - 1))
-  if (beyond) return null
+  const holds = (patch: readonly number[]): boolean =>
+    patch.length >= enough &&
+    patch.every((i) => i >= width && i < width * (height - 1) && i % width > 0 && i % width < width - 1)
+  const [sure, all] = [patchBy(true), patchBy(false)]
+  const patch = holds(sure) && (sure.length >= SURE * all.length || !holds(all)) ? sure : all
+  if (!holds(patch)) return null
   const { left, right, foot } = cornersOf(patch, width)
   const full = ([x, y]: Point2): Point2 => [x * k, y * k]
   return { left: full(left), right: full(right), foot: full(foot) }

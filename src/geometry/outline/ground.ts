@@ -9,6 +9,10 @@ const UNEVENNESS = 3.5
 const DEEPEST_SHADOW = 0.55
 /** On a wall as dark as this no shadow can be told, squared length in Oklab. Ours. */
 const NO_SHADOW = 0.02
+/** The ends of a row are two grounds, not one in falling light, when they lie so far apart in Oklab. Ours. */
+const TWO_GROUNDS = 0.12
+
+type Colour = readonly [l: number, a: number, b: number]
 
 /**
  * Adds the sRGB bytes of a place (whole numbers are the middles of pixels) to `out`: the mean of its four neighbours by
@@ -62,9 +66,9 @@ export const stepOf = (unevenness: number): number => Math.max(LEAST_STEP, UNEVE
  * alike from all channels, which scales L, a and b by one factor (Oklab is a cube root of linear light); so what is a
  * darker tone of the wall's own colour may be shadow or vessel, and only an edge can tell.
  */
-const evidence = (row: Float64Array, i: number, l: number, a: number, b: number, step: number): number => {
+const evidence = (row: Float64Array, i: number, [l, a, b]: Colour, step: number, shadows: boolean): number => {
   const off = Math.max(-1, Math.min(1, distance(row, i, l, a, b) / step - 1))
-  if (off <= 0) return off
+  if (off <= 0 || !shadows) return off
   const square = l * l + a * a + b * b
   if (square < NO_SHADOW) return off
   const tone = (row[i * 3]! * l + row[i * 3 + 1]! * a + row[i * 3 + 2]! * b) / square
@@ -73,11 +77,11 @@ const evidence = (row: Float64Array, i: number, l: number, a: number, b: number,
   return Math.min(off, Math.max(0, distance(row, i, k * l, k * a, k * b) / step - 1))
 }
 
-type Colour = readonly [number, number, number]
-
 /**
- * The same against the ground of a row as it is at both of its ends: what is as either of them, or as one shading into the
- * other (`t` 0 at the first … 1 at the last), is ground. So a table's edge that runs askew is not taken for a vessel.
+ * The same against the ground of a row as it is at both of its ends: one shading into the other (`t` 0 at the first … 1 at
+ * the last). Ends that differ much are two grounds, a wall and a table whose edge runs askew: then what is as either of
+ * them is ground too.
+ * @param shadows are darker tones of the ground held for what can't be told? Else for vessel.
  */
 export const evidenceInRow = (
   row: Float64Array,
@@ -85,8 +89,10 @@ export const evidenceInRow = (
   [a, b]: readonly [Colour, Colour],
   t: number,
   step: number,
+  shadows = true,
 ): number => {
-  const mix = (c: 0 | 1 | 2): number => a[c] + (b[c] - a[c]) * t
-  const off = evidence(row, i, mix(0), mix(1), mix(2), step)
-  return off <= -1 ? off : Math.min(off, evidence(row, i, ...a, step), evidence(row, i, ...b, step))
+  const mix: Colour = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t]
+  const off = evidence(row, i, mix, step, shadows)
+  if (off <= -1 || Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) < TWO_GROUNDS) return off
+  return Math.min(off, evidence(row, i, a, step, shadows), evidence(row, i, b, step, shadows))
 }

@@ -50,12 +50,15 @@ describe('the outline of a vessel on a photo', () => {
     ['in white, before a white wall, with a shadow', { glaze: [240, 238, 232], shadow: 0.7, grain: 3 }],
     ['in grey, as its shadow is', { glaze: [120, 119, 116], shadow: 0.6, grain: 3 }],
     ['before a black cloth', { wall: [38, 38, 42], glaze: [150, 120, 96], grain: 4 }],
-  ] as [string, Partial<Drawn>][])('a bowl of known half-widths is traced within a fiftieth of its width %s', (_, over) => {
-    const drawn = { ...BASE, ...over }
-    const outline = of(drawn)
-    expect(worst(outline, drawn)).toBeLessThan(0.02)
-    expect(outline.clear).toBeGreaterThan(0.8)
-  })
+  ] as [string, Partial<Drawn>][])(
+    'a bowl of known half-widths is traced within a fiftieth of its width %s',
+    (_, over) => {
+      const drawn = { ...BASE, ...over }
+      const outline = of(drawn)
+      expect(worst(outline, drawn)).toBeLessThan(0.02)
+      expect(outline.clear).toBeGreaterThan(0.8)
+    },
+  )
 
   it('a bottle with a belly twice as wide as its mouth keeps belly, shoulder and neck', () => {
     const drawn = { ...BASE, half: 34, profile: bottle, shadow: 0.6, grain: 4 }
@@ -148,6 +151,7 @@ describe('where rim and base are', () => {
     ['a bowl askew by 2°', { roll: 2 }, 6],
     ['a bowl with a shadow on a table', { shadow: 0.6, table: [140, 100, 70], grain: 4 }, 6],
     ['a bowl askew by 2° on a table', { roll: 2, table: [140, 100, 70], shadow: 0.7 }, 6],
+    ['a pale bowl in falling light', { glaze: [190, 196, 190], falloff: 0.15, table: [150, 118, 90], roll: 1.5 }, 6],
     ['a grey bowl', { glaze: [120, 119, 116] }, 6],
   ] as [string, Partial<Drawn>, number][])('they are proposed for %s', (_, over, px) => {
     const drawn = { ...BASE, ...over }

@@ -128,7 +128,9 @@ export const Bench = ({ photo, onUsed }: { photo: Photo; onUsed: () => void }) =
               ? traceWords(outline, lopsided(outline, frame))
               : looked
                 ? 'Not traced: there is too little wall beside the vessel. Set its handles by hand.'
-                : 'Tracing its edges.'}
+                : state.waiting
+                  ? 'It is traced as soon as the marks are set.'
+                  : 'Tracing its edges.'}
         </p>
         {byHand ? <Button onClick={state.traceAgain}>Trace it again</Button> : null}
         {frame ? <SideNumbers state={state} frame={frame} mouth={after?.width ?? 0} units={units} /> : null}

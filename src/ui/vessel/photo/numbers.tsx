@@ -82,7 +82,7 @@ export const SideNumbers = ({ state: { handles, setHandles }, mouth, units }: Si
               />
             )}
             {rim ? (
-              <span className="bench-name">100 % by the marks</span>
+              <span className="bench-name">100 %, marked</span>
             ) : (
               <NumberField
                 label="width"

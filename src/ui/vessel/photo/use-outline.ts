@@ -31,24 +31,28 @@ interface Traced {
  */
 export const useOutline = (photo: Photo) => {
   const found = useMemo(() => findMarks(photo), [photo])
-  const [marks, setMarks] = useState<Marks>(() => found ?? marksByHand(photo))
+  const [start] = useState<Marks>(() => found ?? marksByHand(photo))
+  const [marks, setMarks] = useState(start)
+  /** Nothing is known yet of where the vessel is. */
+  const waiting = found === null && marks === start
   const [handles, setHandles] = useState<ProfilePoint[]>(STRAIGHT)
   const [traced, setTraced] = useState<Traced | null>(null)
   const [byHand, setByHand] = useState(false)
   const frame = useMemo(() => frameOf(marks), [marks])
 
   useEffect(() => {
-    if (byHand || !frame) return
+    if (byHand || waiting || !frame) return
     const timer = setTimeout(() => {
       const outline = traceOutline(photo, frame)
       setTraced({ photo, marks, outline })
       setHandles(outline ? handlesOf(outline, frame) : STRAIGHT)
     }, REST)
     return () => clearTimeout(timer)
-  }, [photo, marks, frame, byHand])
+  }, [photo, marks, frame, byHand, waiting])
 
   return {
     proposed: found !== null,
+    waiting,
     marks,
     setMarks,
     frame,
