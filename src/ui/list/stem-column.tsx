@@ -55,14 +55,6 @@ export const StemColumn = () => {
           Nothing in the vessel yet. Add a stem to begin; the list then counts, cuts and prices by itself.
         </p>
       )}
-      {chosen ? (
-        <Suspense fallback={null}>
-          <StemFields view={view} />
-        </Suspense>
-      ) : (
-        <p className="quiet-line">Select a stem in a view or in the list to see its numbers here.</p>
-      )}
-      <PaletteStrip view={view} />
       {pieces > 0 ? (
         <section className="take-care" aria-label="Take care">
           <Button kind="word" aria-expanded={cautious} onClick={() => setCautious(!cautious)}>
@@ -71,6 +63,14 @@ export const StemColumn = () => {
           <Suspense fallback={null}>{cautious ? <Cautions view={view} /> : null}</Suspense>
         </section>
       ) : null}
+      {chosen ? (
+        <Suspense fallback={null}>
+          <StemFields view={view} />
+        </Suspense>
+      ) : (
+        <p className="quiet-line">Select a stem in a view or in the list to see its numbers here.</p>
+      )}
+      <PaletteStrip view={view} />
     </div>
   )
 }
