@@ -1,7 +1,7 @@
 import react from '@vitejs/plugin-react'
 import type { Plugin } from 'vite'
 import { defineConfig } from 'vitest/config'
-import { partnerPage } from './partner-page.config.ts'
+import { partnerPage } from './.ci/partner-page.ts'
 
 /** While developing, vite itself puts scripts into the page that its policy forbids; the built page keeps the policy. */
 const withoutPolicy: Plugin = {
