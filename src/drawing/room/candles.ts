@@ -51,8 +51,8 @@ export const candlesOf = (
   const own = SOLIDS.candle.radius
   const pieces: Place[] = [[0, 0], ...copies]
   const candles: Thing[] = []
-  // Two at a café table sit left and right, so that it stands behind; else on the middle line.
-  const aside = ([, y]: Place): number => (manner === 'café' ? -y : Math.abs(y))
+  // At a café table rather beside or behind the flowers than before them; else on the middle line.
+  const aside = ([x, y]: Place): number => (manner === 'café' ? -Math.abs(x) - 0.6 * y : Math.abs(y))
   for (const { from, to } of zonesOf(table, manner, copies)) {
     let best: { at: Place; worth: number } | null = null
     const steps = (k: 0 | 1): number => Math.max(1, Math.min(MOST_STEPS, Math.round((to[k] - from[k]) / STEP_mm)))

@@ -1,8 +1,9 @@
 import { outerSection, type Resolved, shownHalfWidth, widestSection } from '../../geometry/index.ts'
 import type { ViewAngle } from '../types.ts'
+import type { Pane } from './clip.ts'
 import { copyMarks } from './copy-marks.ts'
 import { shadowMarks } from './shadow-marks.ts'
-import { SOLIDS } from './solids.ts'
+import { FLAME, SOLIDS } from './solids.ts'
 import { tableMarks } from './table-marks.ts'
 import { thingMarks } from './thing-marks.ts'
 import { tonesOn } from './tones.ts'
@@ -29,11 +30,21 @@ const hidesVessel = ({ kind, at }: Thing, { vessel }: Resolved, look: Looking): 
   return Math.abs(look.see(at[0], at[1], 0)[0]) < Math.max(a, b) + SOLIDS[kind].radius
 }
 
+const isCut = ({ kind, at }: Thing, look: Looking, { bottom, top }: Pane): boolean => {
+  if (kind === 'dinner-plate' || kind === 'side-plate') return false
+  const { radius, height, stands } = SOLIDS[kind]
+  const deep = radius * look.level
+  return look.see(at[0], at[1], height + stands)[1] + deep > top || look.see(at[0], at[1], 0)[1] - deep < bottom
+}
+
 export interface RoomOptions {
   /** Between two lines of hatching, mm of the view. */
   step_mm: number
-  /** Leave out what would stand before the vessel, as a photographer would take it away. */
-  openFront?: boolean
+  /**
+   * For a composed picture of the part of the view in this pane: as a photographer would, take away what stands before the
+   * vessel, and every glass, cup or candle that the upper or lower border cuts through.
+   */
+  composed?: Pane
 }
 
 /**
@@ -43,8 +54,11 @@ export interface RoomOptions {
 export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, options: RoomOptions): Mark[] => {
   const look = looking(angle, resolved.vessel.height)
   const tones = tonesOn(whole.linen)
+  const { composed } = options
   const taken = (thing: Thing): boolean =>
-    options.openFront === true && layerOf(thing, resolved, look) === 'before' && hidesVessel(thing, resolved, look)
+    composed !== undefined &&
+    ((layerOf(thing, resolved, look) === 'before' && hidesVessel(thing, resolved, look)) ||
+      isCut(thing, look, composed))
   const scene = { ...whole, things: whole.things.filter((thing) => !taken(thing)) }
   const copies = copyMarks(resolved, scene, look).map(({ beyond, of }) => ({
     beyond,
@@ -65,18 +79,23 @@ export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, op
   ]
 }
 
-/** What holds the whole table as seen, with the tallest thing on it, mm; the cloth that hangs is left out. */
+/** What holds the whole table as seen and what stands on it besides the flowers, mm; the cloth that hangs is left out. */
 export const roomBox = (scene: Scene, angle: ViewAngle, vesselHeight: number) => {
   const look = looking(angle, vesselHeight)
   const { table } = scene
   const [w, d] = table.shape === 'round' ? [table.diameter, table.diameter] : [table.length, table.width]
   const turned = viewExtent(w / 2, d / 2, table.shape === 'round', look)
   const foot = look.see(0, 0, 0)[1]
+  const tops = scene.things.map(({ kind, at }) => {
+    const { radius, height, stands } = SOLIDS[kind]
+    const flame = kind === 'candle' ? FLAME.wick + FLAME.height : 0
+    return look.see(at[0], at[1], height + stands + flame)[1] + radius * look.level
+  })
   return {
     left: -turned.wide,
     right: turned.wide,
     bottom: foot - turned.deep * look.level,
-    top: foot + turned.deep * look.level,
+    top: Math.max(foot + turned.deep * look.level, ...tops),
   }
 }
 

@@ -9,7 +9,7 @@ const PAD_mm = 6
 /** px per mm; at 300 dots to the inch the size of life is 11.8. Ours. */
 const MOST_SCALE = 8
 /** What is left free over the flowers, and of the table before the foot, of the window's height. Ours. */
-const OVER = 0.02
+const OVER = 0.055
 const BEFORE = 0.1
 /** No less than this of it, or else the table's end is shown. Ours. */
 const LESS = 0.6

@@ -49,7 +49,7 @@ export const nearEdge = ({ room: { resolved, scene } }: Facts, angle: ViewAngle)
 
 /**
  * The table and what stands on it, at its true place and size: `behind` is to be drawn before the arrangement, `before` over
- * it. Nothing stands before the vessel itself; what the window does not show is cut off.
+ * it. Nothing stands before the vessel itself, no glass is cut in two; what else the window does not show is cut off.
  */
 export const tableItems = (
   { room: { resolved, scene } }: Facts,
@@ -64,7 +64,7 @@ export const tableItems = (
   const items: Record<Layer, Item[]> = { behind: [], before: [] }
   const step_mm = (sheetWidth * HATCH) / frame.scale
   const seen = whole(scene, resolved, { box, frame, angle })
-  for (const mark of roomMarks(resolved, seen, angle, { step_mm, openFront: true })) {
+  for (const mark of roomMarks(resolved, seen, angle, { step_mm, composed: frame })) {
     const into = items[mark.layer]
     const all = (mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points).map(place)
     if (mark.kind === 'polygon') {

@@ -1,12 +1,17 @@
+import { useMemo } from 'react'
 import { LIGHTS, LIMITS, type TableShape } from '../../arrangement/index.ts'
-import { GENERAL_CAUTIONS, TABLES } from '../../catalogue/index.ts'
+import { TABLES } from '../../catalogue/index.ts'
 import { underLight } from '../../colour/index.ts'
+import { sceneOf } from '../../drawing/index.ts'
+import { resolveArrangement } from '../../geometry/index.ts'
 import { perform, useStudio } from '../../state/index.ts'
-import { formatLength, fromUnit, toUnit, type Units } from '../../units/index.ts'
+import { fromUnit, toUnit, type Units } from '../../units/index.ts'
 import { Button, ColourField, Dialog, NumberField, SelectField } from '../parts/index.ts'
-import { PLATE_mm, platesOf } from './seats.ts'
+import { FlameCaution } from './flame-caution.tsx'
+import { laidWords } from './laid-words.ts'
+import { RoomView } from './room-view.tsx'
 import { TablePlan } from './table-plan.tsx'
-import { ABOUT_LIGHT, lightWords } from './words.ts'
+import { ABOUT_LIGHT, lightWords, tableWords } from './words.ts'
 import './room.css'
 
 const sameTable = (a: TableShape, b: TableShape): boolean =>
@@ -63,16 +68,19 @@ const TableSizes = ({ table, units }: { table: TableShape; units: Units }) => {
 /** Colours of the design, each once, in the order in which they are drawn. */
 const coloursOf = (palette: readonly { colour: string }[]): string[] => [...new Set(palette.map((s) => s.colour))]
 
+/** CSS px; it shrinks to the space there is. Ours. */
+const VIEW_WIDTH = 812
+
 /** The room that the piece will stand in: table, linen and light. */
 export const RoomDialog = ({ onClose }: { onClose: () => void }) => {
-  const { table, light, linen } = useStudio((s) => s.document.setting)
-  const vessel = useStudio((s) => s.document.vessel)
-  const palette = useStudio((s) => s.document.palette.slots)
+  const design = useStudio((s) => s.document)
+  const { table, light, linen } = design.setting
+  const palette = design.palette.slots
   const units = useStudio((s) => s.units)
   const spread = useStudio((s) => s.readings.find((r) => r.id === 'proportion')?.values.spread_mm)
+  const resolved = useMemo(() => resolveArrangement(design), [design])
+  const scene = useMemo(() => sceneOf(resolved), [resolved])
   const known = TABLES.find((row) => sameTable(row.table, table))
-  const seats = platesOf(table).length
-  const flame = GENERAL_CAUTIONS.filter((c) => c.about === 'flame')
   return (
     <Dialog
       title="The room"
@@ -84,6 +92,13 @@ export const RoomDialog = ({ onClose }: { onClose: () => void }) => {
         </Button>
       }
     >
+      <RoomView
+        design={design}
+        resolved={resolved}
+        scene={scene}
+        width={VIEW_WIDTH}
+        label={`The design on its table, seen from a little above, in ${lightWords(light)}: ${tableWords(table, units)}`}
+      />
       <div className="room">
         <section aria-labelledby="room-table">
           <h3 id="room-table">Table</h3>
@@ -102,13 +117,16 @@ export const RoomDialog = ({ onClose }: { onClose: () => void }) => {
             />
           </div>
           <TableSizes table={table} units={units} />
-          <TablePlan table={table} vessel={vessel} linen={linen} spread={typeof spread === 'number' ? spread : null} />
+          <TablePlan
+            resolved={resolved}
+            scene={scene}
+            spread={typeof spread === 'number' ? spread : null}
+            lit={(hex) => underLight(hex, light)}
+          />
           <p className="dim">
             {known ? `Seats ${known.seats}: ${known.source}. ` : ''}
-            {seats === 0
-              ? 'Too small for plates.'
-              : `Drawn with ${seats} plates of ${formatLength(PLATE_mm, units)}, ${formatLength(610, units)} along the edge each (common practice). `}
-            The dashed ring is how far the plants reach at the widest: it should stay off the plates.
+            {laidWords(scene, units).join(' ')} The dashed ring is how far the plants reach at the widest: it should
+            stay off the plates.
           </p>
         </section>
         <section aria-labelledby="room-light">
@@ -139,13 +157,7 @@ export const RoomDialog = ({ onClose }: { onClose: () => void }) => {
             strips show the palette and the linen as an eye used to the light sees them (CAT16, by a published degree of
             adaptation; no model knows your lamps).
           </p>
-          {light === 'candle'
-            ? flame.map((c) => (
-                <p key={c.text} className="care">
-                  {c.text} <span className="dim">({c.source})</span>
-                </p>
-              ))
-            : null}
+          {light === 'candle' ? <FlameCaution resolved={resolved} scene={scene} units={units} /> : null}
           <h3>Linen</h3>
           <ColourField
             label="colour of the cloth"

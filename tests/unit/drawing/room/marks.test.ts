@@ -109,17 +109,30 @@ describe('the room as seen', () => {
     expect(marks.every((m) => m.layer === 'behind')).toBe(true)
   })
 
-  it('an open front has nothing before the vessel, nor its shadow', () => {
+  it('a composed picture has nothing before the vessel nor its shadow, and no glass that its border cuts', () => {
     const resolved = setWith({})
     const scene = sceneOf(resolved)
     const all = roomMarks(resolved, scene, { turn: 0, pitch: 14 }, STEP)
-    const open = roomMarks(resolved, scene, { turn: 0, pitch: 14 }, { ...STEP, openFront: true })
+    const open = roomMarks(
+      resolved,
+      scene,
+      { turn: 0, pitch: 14 },
+      {
+        ...STEP,
+        composed: { left: -300, right: 300, bottom: -250, top: 300 },
+      },
+    )
     expect(all.some((m) => m.layer === 'before')).toBe(true)
     for (const mark of open.filter((m) => m.layer === 'before')) {
       const { left, right } = bounds(pointsOf(mark))
       expect(Math.max(left, -right)).toBeGreaterThan(70)
     }
     expect(open.length).toBeLessThan(all.length)
+    // Of the glasses nearest to the viewer, 372 mm before the middle, the foot lies 90 mm under the vessel's.
+    const tight = { left: -300, right: 300, bottom: -78 - 60, top: 300 }
+    const cut = roomMarks(resolved, scene, { turn: 0, pitch: 14 }, { ...STEP, composed: tight })
+    const shown = cut.filter((m) => m.layer === 'before' && pointsOf(m).some(([x]) => Math.abs(x) < 300))
+    expect(shown).toEqual([])
   })
 
   it('a round table turned by one seat looks the same', () => {
