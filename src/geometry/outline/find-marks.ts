@@ -1,5 +1,7 @@
 import type { Point2 } from '../../arrangement/index.ts'
+import { frameOf, pointAt } from './frame.ts'
 import { distance, evidenceInRow, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
+import { traceOutline } from './trace.ts'
 import type { Marks, Photo } from './types.ts'
 
 /** Longest side of what is looked at, pixels: enough to find the thing, not to measure it. Ours. */
@@ -65,10 +67,10 @@ const cornersOf = (patch: readonly number[], width: number): Marks => {
 }
 
 /**
- * Proposes rim and base: of the largest thing that stands off from the wall, shadows left out. The person puts them right.
- * @returns null where nothing stands off, or what does goes beyond the photo
+ * Rim and base of the largest thing that stands off from the wall, shadows left out where they can be told.
+ * Null where nothing stands off, or what does goes beyond the photo.
  */
-export const findMarks = (photo: Photo): Marks | null => {
+const largestThing = (photo: Photo): Marks | null => {
   const k = Math.max(1, Math.max(photo.width, photo.height) / SIDE)
   const [width, height] = [Math.floor(photo.width / k), Math.floor(photo.height / k)]
   const wall = Math.max(2, Math.round(width * WALL))
@@ -101,4 +103,16 @@ export const findMarks = (photo: Photo): Marks | null => {
   const { left, right, foot } = cornersOf(patch, width)
   const full = ([x, y]: Point2): Point2 => [x * k, y * k]
   return { left: full(left), right: full(right), foot: full(foot) }
+}
+
+/**
+ * Proposes rim and base of the vessel on a photo; the person puts them right. A shadow or a mirror image on the table that
+ * was taken for a part of it has no edges: the base is where the edges begin.
+ * @returns null where nothing stands off from the wall, or what does goes beyond the photo
+ */
+export const findMarks = (photo: Photo): Marks | null => {
+  const marks = largestThing(photo)
+  const frame = marks && frameOf(marks)
+  const outline = frame && traceOutline(photo, frame)
+  return outline ? { ...marks!, foot: pointAt(frame, outline.lowest, 0) } : marks
 }

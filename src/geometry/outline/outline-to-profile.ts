@@ -7,7 +7,7 @@ import type { Outline } from './types.ts'
 const TOLERANCE = 0.008
 const MOST_HANDLES = 12
 /** Proposed handles are so far apart in height, fraction, that a hand can tell them. Ours. */
-const APART = 0.03
+const APART = 0.02
 /** Sides that are nowhere farther off from upright than this, of the half mouth, are straight. Ours. */
 const STRAIGHT = 0.015
 /** Two handles are at least this far apart in height, fraction; a half-width is at least so much of the mouth's. Ours. */

@@ -83,6 +83,12 @@ const between = ({ reach, edge }: Side, j: number, d: number): number => {
 const steady = (values: number[]): number[] =>
   values.map((v, i) => (i < 2 || i > values.length - 3 ? v : median(values.slice(i - 2, i + 3))))
 
+/** The vessel begins where four rows of five have an edge on both sides; 0 where none do. */
+const lowestOf = (seen: readonly number[]): number => {
+  const row = seen.findIndex((s, j) => s === 1 && seen.slice(j, j + 5).filter((t) => t === 1).length >= 4)
+  return Math.max(0, row) / seen.length
+}
+
 /**
  * Proposes the outline of a vessel on a photo. A vessel is alike on both sides, so both are first looked at together: what
  * shadow or gloss hides on one side, the other shows. Then each side is followed by itself near to that. A place is good
@@ -109,14 +115,15 @@ export const traceOutline = (photo: Photo, frame: Frame): Outline | null => {
   const slack = Math.max(1, Math.round(apart / 4))
   const both = together(left, right, rows, slack)
   const common = bestPath(worthOf(both, rows, frame.half), rows, both.width, frame.half)
-  let clear = 0
+  const seen = new Array<number>(rows).fill(0)
   const ends = [left, right].map((side) => {
     const path = alone(side, common, frame.half, apart, frame.half)
     const fine = Array.from(path, (d, j) => {
-      if (side.edge[j * side.reach + d]! > scan.step) clear += 1 / (2 * rows)
+      if (side.edge[j * side.reach + d]! > scan.step && d > LEAST_OUT) seen[rows - 1 - j]! += 0.5
       return Math.max(LEAST_OUT, between(side, j, d))
     })
     return steady(fine).reverse()
   })
-  return { heights: scan.heights, left: ends[0]!, right: ends[1]!, clear: Math.min(1, clear) }
+  const clear = seen.reduce((sum, s) => sum + s, 0) / rows
+  return { heights: scan.heights, left: ends[0]!, right: ends[1]!, clear, lowest: lowestOf(seen) }
 }

@@ -25,4 +25,6 @@ export interface Outline {
   right: number[]
   /** Share of the heights at which an edge stands off from its surround, 0–1. */
   clear: number
+  /** Below this height (fraction) no edge is seen any more: the base is likely there. 0 where all is seen. */
+  lowest: number
 }

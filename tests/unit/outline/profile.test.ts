@@ -76,7 +76,7 @@ describe('from an outline to a vessel', () => {
     const heights = Array.from({ length: 50 }, (_, i) => (i + 0.5) / 50)
     const left = heights.map(() => 90)
     const right = heights.map(() => 110)
-    expect(handlesOf({ heights, left, right, clear: 1 }, FRAME)).toEqual([
+    expect(handlesOf({ heights, left, right, clear: 1, lowest: 0 }, FRAME)).toEqual([
       [0, 1],
       [1, 1],
     ])
@@ -109,7 +109,7 @@ describe('from an outline to a vessel', () => {
           const frame = frameOf(marks)
           fc.pre(frame !== null)
           const heights = sides.map((_, i) => (i + 0.5) / sides.length)
-          const outline = { heights, left: sides.map((s) => s[0]), right: sides.map((s) => s[1]), clear: 1 }
+          const outline = { heights, left: sides.map((s) => s[0]), right: sides.map((s) => s[1]), clear: 1, lowest: 0 }
           let handles = handlesOf(outline, frame)
           for (const [i, at, w, what] of edits)
             handles = [

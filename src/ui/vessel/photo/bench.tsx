@@ -90,7 +90,11 @@ export const Bench = ({ photo, onUsed }: { photo: Photo; onUsed: () => void }) =
                 <b>
                   {formatLength(after.width, units)} across the mouth, {formatLength(after.height, units)} high
                 </b>
-                {after.profile ? `, ${formatLength(widest, units)} at its widest. ` : ', with straight sides. '}
+                {after.profile === undefined
+                  ? ', with straight sides. '
+                  : widest > after.width
+                    ? `, ${formatLength(widest, units)} at its widest. `
+                    : '. '}
                 {after.plan === 'round'
                   ? 'Round: as deep as it is wide.'
                   : `Its depth of ${formatLength(after.depth, units)} is not seen on a photo; it is yours to say.`}{' '}
