@@ -137,7 +137,7 @@ describe('the outline of a vessel on a photo', () => {
       ),
       { numRuns: process.env.SOAK ? 200 : 12 },
     )
-  })
+  }, 600_000)
 })
 
 describe('where rim and base are', () => {
