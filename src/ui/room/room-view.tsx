@@ -24,7 +24,8 @@ const CLOTH_mm = 110
 const WIDE = 2.3
 /** From one line of hatching to the next, CSS px. Ours. */
 const HATCH = 3.2
-const HAIR = 0.7
+/** A hairline, CSS px at so many CSS px per mm: thinner on a long table, which is small. Ours. */
+const hairAt = (scale: number): number => Math.min(0.8, 0.25 + 0.85 * scale)
 /** A petal may reach a few mm farther than its box says; ours. */
 const PAD_mm = 8
 
@@ -115,7 +116,7 @@ export const RoomView = ({ design, resolved, scene, width, label }: Props) => {
           frame,
           scale,
           light,
-          HAIR * ratio,
+          hairAt(scale / ratio) * ratio,
         )
         pen.drawImage(alone, Math.round((part.left - frame.left) * scale), Math.round((frame.top - part.top) * scale))
         drawMarks(
@@ -124,7 +125,7 @@ export const RoomView = ({ design, resolved, scene, width, label }: Props) => {
           frame,
           scale,
           light,
-          HAIR * ratio,
+          hairAt(scale / ratio) * ratio,
         )
         at.dataset.shown = quality
       }

@@ -23,7 +23,7 @@ export const TablePlan = ({ resolved, scene, spread, lit }: Props) => {
   const [w, h] = table.shape === 'round' ? [table.diameter, table.diameter] : [table.length, table.width]
   const { vessel } = resolved
   const pad = 0.03 * Math.max(w, h)
-  const line = Math.max(w, h) / 420
+  const line = Math.max(w, h) / 520
   const marks = roomMarks(resolved, scene, ABOVE, { step_mm: 5 * line })
   const plates = scene.things.filter(({ kind }) => kind === 'dinner-plate' || kind === 'side-plate').length
   return (
