@@ -1,6 +1,3 @@
-import { Layer } from 'konva/lib/Layer.js'
-import { Shape } from 'konva/lib/Shape.js'
-import { Stage } from 'konva/lib/Stage.js'
 import type { Patch } from './patch.ts'
 import type { Pen } from './pen.ts'
 
@@ -27,29 +24,49 @@ export interface Layers {
 /** The patch of the hand grows by steps, or every few frames would need a new canvas, device px. Ours. */
 const STEP_PX = 64
 
+interface Sheet {
+  canvas: HTMLCanvasElement
+  draw(ratio: number): void
+}
+
+/** A canvas that covers its element; what is painted is measured in CSS px. */
+const sheetOf = (container: HTMLElement, paint: (pen: Pen) => void): Sheet => {
+  const canvas = document.createElement('canvas')
+  canvas.style.cssText = 'position:absolute;left:0;top:0'
+  container.append(canvas)
+  const pen = canvas.getContext('2d')
+  return {
+    canvas,
+    draw: (ratio) => {
+      if (!pen) return
+      pen.setTransform(1, 0, 0, 1, 0, 0)
+      pen.clearRect(0, 0, canvas.width, canvas.height)
+      pen.save()
+      pen.scale(ratio, ratio)
+      paint(pen)
+      pen.restore()
+    },
+  }
+}
+
 /**
  * Lays the layers of the views into an element: what stands, what is in the hand, marks over both. A browser copies and
  * puts together whole canvases, so the hand has one of its own that is no larger than what moves and goes along with it.
- * Konva keeps canvas, size and frame of the others; what is drawn is one shape a layer, so its binding for React (a second
- * reconciler, a tenth of all scripts) is left out, and of itself all but these three parts.
+ * Two canvases and a frame are all that is needed here; a library of shapes for it was a tenth of all scripts.
  */
 export const layInto = (container: HTMLDivElement, draw: Draw): Layers => {
-  const stage = new Stage({ container, width: 1, height: 1, listening: false })
+  const room = document.createElement('div')
+  room.style.position = 'relative'
+  container.append(room)
   const wanted = { still: false, live: false, fresh: true }
   let ratio = 1
   let frame = 0
-  const layerOf = (paint: (pen: Pen) => void): Layer => {
-    const layer = new Layer({ listening: false })
-    layer.add(new Shape({ listening: false, sceneFunc: (context) => paint(context._context as Pen) }))
-    stage.add(layer)
-    return layer
-  }
-  const still = layerOf(draw.still)
-  const live = layerOf(draw.live)
+  const still = sheetOf(room, draw.still)
   const hand = document.createElement('canvas')
   hand.style.cssText = 'position:absolute;left:0;top:0;transform-origin:0 0'
   hand.style.display = 'none'
-  live.getNativeCanvasElement().before(hand)
+  room.append(hand)
+  const live = sheetOf(room, draw.live)
   const pen = hand.getContext('2d')
 
   const drawHand = (): void => {
@@ -76,10 +93,10 @@ export const layInto = (container: HTMLDivElement, draw: Draw): Layers => {
   // All in one frame, so that what is put down leaves one layer as it comes into the other.
   const drawFrame = (): void => {
     frame = 0
-    if (wanted.still) still.drawScene()
+    if (wanted.still) still.draw(ratio)
     if (wanted.live) {
       drawHand()
-      if (wanted.fresh || draw.stale()) live.drawScene()
+      if (wanted.fresh || draw.stale()) live.draw(ratio)
     }
     wanted.still = wanted.live = wanted.fresh = false
   }
@@ -92,16 +109,24 @@ export const layInto = (container: HTMLDivElement, draw: Draw): Layers => {
     live: () => want('live'),
     size: (width, height, next) => {
       ratio = next
-      stage.size({ width, height })
-      for (const layer of [still, live]) layer.getCanvas().setPixelRatio(ratio)
+      room.style.width = `${width}px`
+      room.style.height = `${height}px`
+      for (const { canvas } of [still, live]) {
+        canvas.width = Math.floor(width * ratio)
+        canvas.height = Math.floor(height * ratio)
+        canvas.style.width = `${width}px`
+        canvas.style.height = `${height}px`
+      }
       wanted.fresh = true
       want('still')
       want('live')
     },
     stop: () => {
       cancelAnimationFrame(frame)
+      // Some phones keep the memory of a canvas until it is made small.
+      for (const { canvas } of [still, live]) canvas.width = canvas.height = 0
       hand.width = hand.height = 0
-      stage.destroy()
+      room.remove()
     },
   }
 }
