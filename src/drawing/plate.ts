@@ -8,7 +8,7 @@ import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
 
 /** Heads that turn their face to the reader; all others point along the stem. */
-const FACING: Partial<Record<Habit, Point3>> = {
+const FACING: Partial<Record<Habit | 'calla', Point3>> = {
   rosette: [0.08, -0.76, 0.64],
   quilled: [0.08, -0.76, 0.64],
   ray: [0.08, -0.76, 0.64],
@@ -16,14 +16,17 @@ const FACING: Partial<Record<Habit, Point3>> = {
   cup: [0.05, -0.35, 0.93],
   trumpet: [0.1, -0.7, 0.7],
   spathe: [0.12, -0.5, 0.86],
+  calla: [0.06, -0.26, 0.96],
   orchid: [0.1, -0.9, 0.42],
   umbel: [0, -0.34, 0.94],
   dome: [0, -0.45, 0.89],
   globe: [0, -0.45, 0.89],
+  // One-sided spikes look the way they lean.
+  spike: [0, -0.3, 0.95],
 }
 
 /** Flat sprays and leaves that a straight stem would show edge on are turned to the reader, degrees. */
-const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 40, fern: 90, 'broad-leaf': 90, orchid: 90 }
+const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 40, fern: 90, 'broad-leaf': 90 }
 
 const STEPS = 24
 const BELOW = 6
@@ -100,7 +103,7 @@ export const plantPlate = (
     const curve = plateCurve(plant, head_mm)
     const seed = seedOf(plant.id)
     const hanging = plant.habit === 'trailing'
-    const [x, y, z] = FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
+    const [x, y, z] = (plant.shape.kind === 'calla' ? FACING.calla : FACING[plant.habit]) ?? [0, 0, hanging ? -1 : 1]
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
     const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })

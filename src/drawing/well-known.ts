@@ -29,6 +29,7 @@ export const WELL_KNOWN: Record<string, OwnColours> = {
   strelitzia: { second: '#3a4d9c' },
   cymbidium: { second: '#a5405e', pollen: '#ecd27a' },
   phalaenopsis: { second: '#b03c78', pollen: '#ecd27a' },
+  ranunculus: { disc: '#5c6b2e' },
   hydrangea: { second: '#cfd3a8' },
   tulip: { pollen: '#3a2c33' },
   bells: { second: '#eef0dc' },

@@ -10,7 +10,7 @@ import { randomFrom } from './vector.ts'
 /** Lay every organ of a stem. */
 export const addLayout = (b: Builder, layout: Layout): void => {
   const { line, stem } = layout
-  addTube(b, stretch(line, 0, stem.until, 30), stem.r0, stem.r1, stem.tissue, 7)
+  addTube(b, [...stretch(line, 0, stem.until, 30), ...(stem.neck ?? [])], stem.r0, stem.r1, stem.tissue, 7)
   for (const twig of layout.twigs)
     addTube(b, twig.points, twig.r0, twig.r1, twig.tissue, twig.tissue === 'leaf' ? 11 : 6)
   for (const leaf of layout.leaves) addLeaf(b, leaf)

@@ -81,6 +81,6 @@ export interface Layout {
   ropes: RopeOrgan[]
   leaves: LeafForm[]
   twigs: Twig[]
-  /** The bare stem: from the cut end to `until` (mm), radius at the cut end and there. */
-  stem: { until: number; r0: number; r1: number; tissue: Tissue }
+  /** The bare stem: from the cut end to `until` (mm), radius at the cut end and there; beyond it its own `neck`. */
+  stem: { until: number; r0: number; r1: number; tissue: Tissue; neck?: Point3[] }
 }

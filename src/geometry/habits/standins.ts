@@ -132,7 +132,13 @@ const stemStandins = ({ line, stem }: Layout): void => {
   const mouth = Math.min(line.mouth, stem.until)
   const middle = frameAt(line, mouth).o
   if (mouth > 0) split(frameAt(line, 0).o, 0, middle, mouth, 2)
-  if (stem.until > mouth) split(middle, mouth, frameAt(line, stem.until).o, stem.until, 0)
+  const end = frameAt(line, stem.until).o
+  if (stem.until > mouth) split(middle, mouth, end, stem.until, 0)
+  const neck = stem.neck ?? []
+  const bend = neck[neck.length >> 1]
+  if (!bend) return
+  packCapsule(STEM, end, bend, stem.r1)
+  packCapsule(STEM, bend, neck[neck.length - 1]!, stem.r1)
 }
 
 /** The stand-ins of a layout, packed (see STANDIN_STRIDE). */

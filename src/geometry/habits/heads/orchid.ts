@@ -7,10 +7,19 @@ import { addBallAt } from './parts.ts'
  * One face of an orchid: three sepals, two petals, a lip and the column; u is up in its frame.
  * shape: kind ('moth' broad petals; 'cymbidium' five alike; 'dendrobium').
  */
+/** Widths of sepals and of the two petals over the head's, size of the lip; how far the tips roll back, degrees. */
+const FORMS: Record<string, readonly [sepal: number, petal: number, lip: number, tip: number]> = {
+  moth: [0.26, 0.54, 0.24, 92],
+  cymbidium: [0.28, 0.28, 0.34, 78],
+  dendrobium: [0.18, 0.32, 0.3, 112],
+}
+
 export const orchid: HeadMaker = (b, f, D, { open, shape, random }) => {
-  const moth = word(shape, 'kind', 'moth') === 'moth'
+  const kind = word(shape, 'kind', 'moth')
+  const moth = kind === 'moth'
+  const [sepal, petal, lipSize, reflexed] = FORMS[kind] ?? FORMS.moth!
   const base = lerp(25, 78, open)
-  const tip = lerp(-45, moth ? 92 : 84, open)
+  const tip = lerp(-45, reflexed, open)
   const lay = (turn: number, length: number, width: number, up: number, wide: boolean): void =>
     addPetal(
       b,
@@ -32,14 +41,14 @@ export const orchid: HeadMaker = (b, f, D, { open, shape, random }) => {
       },
       'petal',
     )
-  for (const turn of [0, 128, -128]) lay(turn, 0.46, moth ? 0.26 : 0.23, -D * 0.015, false)
-  for (const turn of [72, -72]) lay(turn, 0.48, moth ? 0.5 : 0.23, 0.01 * D, moth)
+  for (const turn of [0, 128, -128]) lay(turn, 0.46, sepal, -D * 0.015, false)
+  for (const turn of [72, -72]) lay(turn, 0.48, petal, 0.01 * D, moth)
   // The lip hangs forward, opposite the upper sepal, with two raised lobes.
-  const lip = num(shape, 'lip', 0.26) * lerp(0.6, 1, open)
+  const lip = num(shape, 'lip', lipSize) * lerp(0.6, 1, open)
   for (const [turn, wide] of [
-    [180, 0.2],
-    [150, 0.1],
-    [210, 0.1],
+    [180, kind === 'cymbidium' ? 0.3 : 0.2],
+    [145, 0.12],
+    [215, 0.12],
   ] as const) {
     addPetal(
       b,

@@ -14,10 +14,10 @@ export const thistle: HeadMaker = (b, f, D, { open, shape, random, small }) => {
         f,
         {
           turn: ((i + row / 2) / bracts) * TAU + (random() - 0.5) * 0.15,
-          out: D * 0.08,
-          up: -D * 0.02,
-          length: D * (row ? 0.3 : 0.43) * about(random, 0.08),
-          width: D * 0.085,
+          out: D * 0.06,
+          up: -D * 0.03,
+          length: D * (row ? 0.32 : 0.46) * about(random, 0.08),
+          width: D * 0.1,
           base: lerp(15, 66, open),
           tip: lerp(5, 78, open) + row * 8,
           fold: 0.5,
@@ -30,7 +30,7 @@ export const thistle: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     }
   }
   const n = small ? 50 : 90
-  const [r, h] = [D * 0.16, D * num(shape, 'cone', 0.38)]
+  const [r, h] = [D * 0.14, D * num(shape, 'cone', 0.34)]
   addCap(b, f, r * 0.95, h * 0.97, 0, 'petal-second', 9)
   for (let i = 0; i < n; i++) {
     const a = Math.sqrt((i + 0.5) / n) * 1.55

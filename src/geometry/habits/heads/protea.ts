@@ -28,27 +28,29 @@ export const protea: HeadMaker = (b, f, D, { open, random, small }) => {
       k < 0.3 ? 'green' : 'petal',
     )
   }
-  addCap(b, f, D * 0.2, D * lerp(0.42, 0.5, open), low + D * 0.22, 'petal-second')
-  addCap(b, f, D * 0.2, -D * 0.18, low + D * 0.22, 'green')
-  for (let i = 0; i < 40; i++) {
-    const q = Math.sqrt((i + 0.5) / 40) * 0.19 * D
-    const z = low + D * (0.62 - 3 * (q / D) ** 2)
+  addCap(b, f, D * 0.22, D * lerp(0.36, 0.42, open), low + D * 0.22, 'petal-second')
+  addCap(b, f, D * 0.22, -D * 0.18, low + D * 0.22, 'green')
+  // Wool: fine hairs that rise to a soft point in the middle.
+  const hairs = small ? 50 : 110
+  for (let i = 0; i < hairs; i++) {
+    const q = Math.sqrt((i + 0.5) / hairs)
+    const a = q * 1.5
     addPetal(
       b,
       f,
       {
-        turn: i * GOLDEN,
-        out: q,
-        up: z - D * 0.12,
-        length: D * 0.16,
-        width: D * 0.03,
-        base: 6,
-        tip: -8,
+        turn: i * GOLDEN + random() * 0.3,
+        out: D * 0.215 * Math.sin(a),
+        up: low + D * (0.2 + lerp(0.36, 0.42, open) * Math.cos(a)),
+        length: D * lerp(0.16, 0.11, q) * about(random, 0.2),
+        width: D * 0.022,
+        base: 60 * q,
+        tip: lerp(-30, 6, q),
         outline: 'sword',
         nu: 3,
-        nv: 2,
+        nv: 1,
       },
-      'petal-second',
+      i % 7 === 0 ? 'petal' : 'petal-second',
     )
   }
 }

@@ -1,16 +1,18 @@
 import { type HeadMaker, num, word } from '../organs.ts'
 import { addPetal } from '../petal.ts'
 import { about, GOLDEN, lerp, TAU } from '../vector.ts'
+import { incurved } from './incurved.ts'
 import { addCap } from './parts.ts'
 import { protea } from './protea.ts'
 
 /**
- * Many rows of narrow petals on a dome: dahlia, chrysanthemum.
- * shape: petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower),
+ * Many rows of narrow petals on a dome: dahlia.
+ * shape: kind ('incurved', 'protea': built otherwise), petals, incurve (0 petals lie back … 1 they curl over the heart), narrow (1 as a dahlia, less is narrower),
  * dome (height of the heart over the head's width).
  */
 export const quilled: HeadMaker = (b, f, D, head) => {
   if (word(head.shape, 'kind', '') === 'protea') return protea(b, f, D, head)
+  if (word(head.shape, 'kind', '') === 'incurved') return incurved(b, f, D, head)
   const { open, shape, random, small } = head
   const n = Math.round(small ? Math.min(46, num(shape, 'petals', 46)) : Math.min(130, num(shape, 'petals', 92)))
   const incurve = num(shape, 'incurve', 0)

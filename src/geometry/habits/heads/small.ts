@@ -1,26 +1,19 @@
-import { addBall } from '../builder.ts'
+import { addBall, addDome } from '../builder.ts'
 import { type HeadMaker, num } from '../organs.ts'
 import { addPetal } from '../petal.ts'
-import { frameIn, lerp, TAU } from '../vector.ts'
+import { lerp, TAU } from '../vector.ts'
 import { addFloret } from './floret.ts'
 import { addTurned } from './parts.ts'
 
-/** A tiny double flower of kite petals in three tiers, small ones in one: gypsophila. */
+/** A tiny double flower: a white tuft on a ring of kite petals, seen from any side; gypsophila, misty limonium. */
 export const speck: HeadMaker = (b, f, D, { open, random, small }) => {
   if (open < 0.3) {
-    if (small) addFloret(b, f, D * 0.5, 5, 1.5, 1, 'petal')
+    if (small) addDome(b, f, [0, 0, -D * 0.2], [0, 0, 1], D * 0.4, 'petal', 1.4)
     else addBall(b, f, D * 0.42, D * 0.5, 0, 'petal', 3, 5)
     return
   }
-  addFloret(b, f, D * 0.5, 5, lerp(0.7, 0.1, open), 0.95, 'petal')
-  if (small) return
-  for (const [up, size, lift] of [
-    [0.06, 0.4, 0.55],
-    [0.12, 0.26, 1],
-  ] as const) {
-    const g = frameIn(f, [0, 0, D * up], [random() - 0.5, random() - 0.5, 3], random() * 6)
-    addFloret(b, g, D * size, 5, lift, 0.85, 'petal')
-  }
+  addFloret(b, f, D * 0.5, 5, lerp(0.7, 0.1, open), 1, 'petal')
+  addDome(b, f, [0, 0, -D * 0.04], [random() - 0.5, random() - 0.5, 3], D * 0.33, 'petal', lerp(1.2, 0.95, open))
 }
 
 /** A berry in its sepals: hypericum; with kind of the plant others. shape: long (height over width). */
@@ -59,42 +52,43 @@ export const berry: HeadMaker = (b, f, D, { open, shape }) => {
   }
 }
 
-/** A sweet pea: a broad standard behind, two wings, a keel. */
+/** A sweet pea: a broad notched standard thrown back, two wings spread before it, a keel between them. */
 export const pea: HeadMaker = (b, f, D, { open, random }) => {
-  const back = lerp(8, 70, open)
+  const wave = { ruffle: D * 0.03, waves: 6, phase: random() * 6 }
   addPetal(
     b,
     f,
     {
       turn: 0,
-      length: D * 0.62,
-      width: D * 0.86,
-      base: back * 0.5,
-      tip: back + 18,
-      hollow: D * lerp(0.25, 0.9, open),
-      notch: 0.07,
-      ruffle: D * 0.012,
-      waves: 5,
-      phase: random() * 6,
-      nu: 7,
-      nv: 8,
+      length: D * 0.66,
+      width: D * 1.02,
+      base: lerp(6, 34, open),
+      tip: lerp(10, 128, open),
+      late: 0.8,
+      hollow: D * lerp(0.22, 1.4, open),
+      notch: 0.06,
+      ...wave,
+      nu: 8,
+      nv: 10,
     },
     'petal',
   )
-  for (const turn of [2.5, -2.5]) {
+  for (const side of [-1, 1]) {
     addPetal(
       b,
       f,
       {
-        turn,
+        turn: side * lerp(2.7, 2.05, open),
         out: D * 0.02,
-        length: D * 0.44,
-        width: D * 0.34,
-        base: 2,
-        tip: lerp(0, 40, open),
-        hollow: D * 0.25,
-        nu: 5,
-        nv: 4,
+        length: D * 0.52,
+        width: D * 0.42,
+        base: lerp(2, 20, open),
+        tip: lerp(0, 62, open),
+        hollow: D * lerp(0.2, 0.4, open),
+        sweep: -side * D * 0.1,
+        ...wave,
+        nu: 6,
+        nv: 5,
       },
       'petal-second',
     )
@@ -102,7 +96,17 @@ export const pea: HeadMaker = (b, f, D, { open, random }) => {
   addPetal(
     b,
     f,
-    { turn: Math.PI, length: D * 0.3, width: D * 0.2, base: 0, tip: 5, hollow: D * 0.08, nu: 4, nv: 3 },
+    {
+      turn: Math.PI,
+      length: D * 0.34,
+      width: D * 0.22,
+      base: lerp(2, 24, open),
+      tip: -10,
+      hollow: D * 0.08,
+      outline: 'egg',
+      nu: 4,
+      nv: 4,
+    },
     'petal-second',
   )
   addTurned(

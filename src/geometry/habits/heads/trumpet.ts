@@ -10,6 +10,7 @@ const FLOWERS: Record<
   { length: number; width: number; open: [number, number]; tube: number; stamens: number; late: number }
 > = {
   lily: { length: 0.62, width: 0.25, open: [22, 128], tube: 0.1, stamens: 6, late: 1.25 },
+  oriental: { length: 0.64, width: 0.33, open: [26, 158], tube: 0.1, stamens: 6, late: 1.1 },
   amaryllis: { length: 0.6, width: 0.34, open: [32, 92], tube: 0.16, stamens: 6, late: 0.9 },
   daffodil: { length: 0.46, width: 0.28, open: [78, 96], tube: 0.3, stamens: 0, late: 1 },
   freesia: { length: 0.56, width: 0.34, open: [18, 88], tube: 0.45, stamens: 3, late: 1.3 },
@@ -134,7 +135,7 @@ const iris: HeadMaker = (b, f, D, { open, random }) => {
 
 /**
  * Six tepals in two whorls on a tube, with stamens; a narrow bud before it opens, reflexed after.
- * shape: flower ('lily', 'amaryllis', 'daffodil', 'freesia', 'alstroemeria', 'iris'), corona and coronaWidth (over D).
+ * shape: flower ('lily', 'oriental', 'amaryllis', 'daffodil', 'freesia', 'alstroemeria', 'iris'), corona and coronaWidth (over D).
  */
 export const trumpet: HeadMaker = (b, f, D, head) => {
   const { open, shape, random, small } = head
@@ -158,7 +159,7 @@ export const trumpet: HeadMaker = (b, f, D, head) => {
           tip: lerp(-16, form.open[1], open) + row * 5 + (random() - 0.5) * 8,
           late,
           hollow: D * lerp(0.13, 0.4, open),
-          ruffle: D * 0.012,
+          ruffle: D * (flower === 'oriental' ? 0.03 : 0.012),
           waves: 5,
           phase: random() * 6,
           fold: -0.08,

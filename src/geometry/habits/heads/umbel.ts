@@ -6,7 +6,9 @@ import { addFloret } from './floret.ts'
 
 /**
  * Rays from one node, each ending in a small umbel of five-petalled florets: wild carrot, dill, ammi.
- * shape: rays, florets (on a ray), height (over the diameter), bracts.
+ * shape: rays, florets (on a ray), height (over the diameter), bracts, close
+ * (width of the small umbels over what covers the whole: less leaves lace, more a cushion), fall (how far the
+ * rim lies below the middle when open, over the height).
  */
 export const umbel: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const n = Math.round(num(shape, 'rays', small ? 12 : 23))
@@ -18,13 +20,13 @@ export const umbel: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     const turn = i * GOLDEN
     const r = (q * D * 0.88) / 2
     // Young umbels close like a nest: the rim stands as high as the middle.
-    const z = node[2] + tall * (1 - q * q * lerp(0.1, 0.62, open))
+    const z = node[2] + tall * (1 - q * q * lerp(0.1, num(shape, 'fall', 0.62), open))
     const [c, s] = [Math.cos(turn), Math.sin(turn)]
     const end: [number, number, number] = [r * c, r * s, z]
     const middle = at(f, r * 0.45 * c, r * 0.45 * s, node[2] + (z - node[2]) * 0.7)
     addTube(b, bow(at(f, ...node), middle, at(f, ...end), small ? 2 : 5), D * 0.0085, D * 0.006, 'stem', small ? 3 : 4)
     const g = frameIn(f, end, [c * q * 0.5, s * q * 0.5, 1], random() * 6)
-    const u = D * 0.125 * (1.1 - q * 0.2) * Math.sqrt(23 / n)
+    const u = D * 0.125 * (1.1 - q * 0.2) * Math.sqrt(23 / n) * num(shape, 'close', 1)
     for (let j = 0; j < k; j++) {
       const w = Math.sqrt((j + 0.5) / k)
       const a = j * GOLDEN

@@ -1,20 +1,38 @@
-import { addDome, addTube } from '../builder.ts'
+import type { Point3 } from '../../../arrangement/index.ts'
+import type { Tissue } from '../../types.ts'
+import { addDome, addTube, type Builder } from '../builder.ts'
+import { addFloret } from '../heads/floret.ts'
 import { frameAt, stretch } from '../line.ts'
 import { num, type RopeMaker, word } from '../organs.ts'
-import { about, at, bow, frameOf, GOLDEN, lerp, mix, smooth, sub, unit } from '../vector.ts'
+import { about, at, bow, type Frame, frameIn, frameOf, GOLDEN, lerp, mix, smooth, sub, unit } from '../vector.ts'
 
-/** A cone of fine side flames set with florets: astilbe, solidago, feathered celosia. shape: flames, florets, arch. */
+/** What stands along a side flame: round florets, tongues of flame (celosia), little daisies (solidaster). */
+const BEADS: Record<string, (b: Builder, f: Frame, d: Point3, r: number, tissue: Tissue) => void> = {
+  bead: (b, f, d, r, tissue) => addDome(b, f, [0, 0, 0], d, r, tissue, 1.2),
+  flame: (b, f, d, r, tissue) => addDome(b, f, [0, 0, 0], [d[0] * 0.5, d[1] * 0.5, 1], r * 0.62, tissue, 6),
+  daisy: (b, f, d, r, tissue) => addFloret(b, frameIn(f, [0, 0, 0], d, r), r * 1.45, 7, 0.1, 0.7, tissue, 'pollen'),
+}
+
+/**
+ * A cone of fine side flames set with florets: astilbe, solidago, feathered celosia.
+ * shape: flames, florets, arch (how the flames bow down), bead (name above), fine (width of a floret over what covers
+ * the flames), point (0 a column … 1 a cone), sided (1: the flames lean to one side).
+ */
 export const plume: RopeMaker = (b, line, from, to, width, { open, shape, random }) => {
   const n = Math.round(num(shape, 'flames', 40))
   const m = Math.round(num(shape, 'florets', 8))
   const arch = num(shape, 'arch', 0)
+  const bead = BEADS[word(shape, 'bead', 'bead')] ?? BEADS.bead!
+  const fine = num(shape, 'fine', 1)
+  const point = num(shape, 'point', 0.72)
+  const sided = num(shape, 'sided', 0)
   for (let i = 0; i < n; i++) {
     const k = i / n
     const f = frameAt(line, lerp(from, to, k * 0.97))
     const turn = i * GOLDEN
-    const long = width * 0.62 * (1 - k * 0.72) * smooth(-0.14, 0.14, k) * lerp(0.55, 1, open) * about(random, 0.08)
+    const long = width * 0.62 * (1 - k * point) * smooth(-0.14, 0.14, k) * lerp(0.55, 1, open) * about(random, 0.08)
     const steep = lerp(1.5, 0.85, open)
-    const d = unit([Math.cos(turn) * 0.75, Math.sin(turn) * 0.75, steep])
+    const d = unit([Math.cos(turn) * 0.75 + 0.5 * sided, Math.sin(turn) * 0.75, steep])
     const elbow = at(f, d[0] * long * 0.6, d[1] * long * 0.6, d[2] * long * 0.6)
     const end = at(f, d[0] * long, d[1] * long, d[2] * long + long * (0.3 - arch))
     const path = bow(f.o, elbow, end, 5)
@@ -25,9 +43,9 @@ export const plume: RopeMaker = (b, line, from, to, width, { open, shape, random
       const p = mix(path[q]!, path[q + 1]!, u * 5 - q)
       const g = frameOf(p, unit(sub(path[q + 1]!, path[q]!), f.w), f.u)
       const a = j * GOLDEN + i
-      const radius = width * 0.066 * (1.1 - u * 0.6) * Math.sqrt(320 / (n * m))
-      const bud = open < 0.3 ? 'petal-second' : (i + j) % 4 ? 'petal' : 'petal-second'
-      addDome(b, g, [0, 0, 0], [Math.cos(a), Math.sin(a), 0.7], radius, bud, 1.2)
+      const radius = width * 0.066 * (1.1 - u * 0.6) * Math.sqrt(320 / (n * m)) * fine
+      const tissue = open < 0.3 ? 'petal-second' : (i + j) % 4 ? 'petal' : 'petal-second'
+      bead(b, g, [Math.cos(a), Math.sin(a), 0.7], radius, tissue)
     }
   }
 }

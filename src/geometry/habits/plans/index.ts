@@ -1,6 +1,6 @@
 import type { Habit, Plant } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
-import { type Layout, num, type Shape, type SolidInput } from '../organs.ts'
+import { type Layout, num, type Shape, type SolidInput, word } from '../organs.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
 import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
 import { cloud } from './cloud.ts'
@@ -60,6 +60,12 @@ const PLANS: Record<Habit, Plan> = {
 const cutOpen = (plant: Plant): number => (plant.headClosed_mm ? 0 : (SHOWING[plant.habit] ?? 0))
 const SHOWING: Partial<Record<Habit, number>> = { ray: 0.34, pincushion: 0.42, quilled: 0.4, spray: 0.4 }
 
+/**
+ * How heads that have a front turn about their axis, radians from square to the way the stem leans: a strelitzia shows
+ * its beak in profile, a calla and an anthurium their inside. All others turn as they happen to.
+ */
+const ROLL: Record<string, number> = { crane: 0, calla: -Math.PI / 2, anthurium: -Math.PI / 2 }
+
 /** How much a head of a plant widens from this openness on. */
 const widens = ({ headClosed_mm, headOpen_mm }: Plant, openness: number): number => {
   const open = headOpen_mm.value
@@ -85,7 +91,8 @@ export const layoutOf = (input: SolidInput): Layout => {
     twigs: [],
     stem: { until: line.total, r0: r, r1: r * 0.85, tissue: num(shape, 'woody', 0) > 0 ? 'bark' : 'stem' },
   }
-  const f = frameOf([0, 0, 0], input.axis, side, random() * 6.28)
+  const any = random() * 6.28
+  const f = frameOf([0, 0, 0], input.axis, side, ROLL[word(shape, 'kind', '')] ?? any)
   const long = plant.headLength_mm?.value ?? Math.max(head * 2, above * 0.6)
   const plan = PLANS[plant.habit] ?? single
   plan({

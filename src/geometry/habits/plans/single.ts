@@ -1,7 +1,8 @@
+import { frameAt } from '../line.ts'
 import { num, word } from '../organs.ts'
 import { isOutline } from '../petal.ts'
-import { GOLDEN, lerp } from '../vector.ts'
-import type { Plan } from './index.ts'
+import { at, bow, GOLDEN, lerp } from '../vector.ts'
+import type { Plan, PlanCase } from './index.ts'
 import { leafOn } from './leaves.ts'
 
 /** Habits whose flowers have leaves up the stem where the plant says nothing: how many, length over head, width over length. */
@@ -23,9 +24,11 @@ export const flowerLeaves: Plan = ({ input, shape, line, random, head, above, lo
   const n = Math.round(num(shape, 'leaves', count))
   const length = num(shape, 'leafLength', Math.min(80, Math.max(24, head * over)))
   const outline = word(shape, 'leafOutline', 'leaf')
-  const bare = Math.min(above * 0.5, input.plant.headLength_mm ? long : head * 0.45)
+  // Under a long inflorescence the leaves crowd into what stem is left.
+  const bare = input.plant.headLength_mm ? Math.min(above * 0.93, long) : Math.min(above * 0.5, head * 0.45)
   for (let i = 0; i < n; i++) {
-    const s = line.total - bare - (above - bare) * lerp(0.12, 0.7, n > 1 ? i / (n - 1) : 0.3)
+    const s =
+      line.total - bare - (above - bare) * lerp(input.plant.headLength_mm ? 0.3 : 0.12, 0.7, n > 1 ? i / (n - 1) : 0.3)
     const l = length * lerp(0.8, 1.08, random())
     layout.leaves.push(
       leafOn(line, s, i * GOLDEN + random(), l, l * num(shape, 'leafRatio', ratio), {
@@ -35,6 +38,27 @@ export const flowerLeaves: Plan = ({ input, shape, line, random, head, above, lo
       }),
     )
   }
+}
+
+/** How far the foot of a deep head lies below its middle, over its width. */
+const deepOf = ({ input, shape }: PlanCase): number => {
+  const kind = word(shape, 'kind', 'calla')
+  if (input.plant.habit === 'cup') return lerp(0.5, 0.3, input.openness) * num(shape, 'tall', 1.25)
+  if (kind === 'protea') return 0.42
+  return input.plant.habit === 'spathe' && kind === 'calla'
+    ? 0.62 * num(shape, 'tall', 1.5) * lerp(1.5, 1, input.openness)
+    : 0
+}
+
+/** The stem ends at the foot of a deep head, not in its middle: its last length bends to where that is. */
+const bendToFoot = (c: PlanCase): void => {
+  const { f, line, head, layout } = c
+  const foot = deepOf(c) * head
+  if (foot === 0) return
+  const { stem } = layout
+  stem.until = Math.max(line.total * 0.2, line.total - 1.9 * foot)
+  // It arrives along the axis of the head.
+  stem.neck = bow(frameAt(line, stem.until).o, at(f, 0, 0, -1.15 * foot), at(f, 0, 0, -foot), 5).slice(1)
 }
 
 /** One head at the tip. */
@@ -50,5 +74,6 @@ export const single: Plan = (c) => {
     small: false,
     least: c.least,
   })
+  bendToFoot(c)
   flowerLeaves(c)
 }

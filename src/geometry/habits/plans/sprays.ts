@@ -172,7 +172,7 @@ export const orchidSpray: Plan = (c) => {
     const k = i / (n - 1)
     const f = frameAt(line, line.total - room * (1 - k * 0.98))
     const side = i % 2 ? 1 : -1
-    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, 0.7), scale(input.axis, 0.3))), f.v)
+    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, -0.7), scale(input.axis, 0.3))), f.v)
     const o = along(along(f.o, f.u, side * head * 0.3 * lerp(1, 0.5, k)), w, head * 0.12)
     layout.twigs.push({ points: [f.o, along(o, w, -head * 0.06)], r0: 0.9, r1: 0.8, tissue: 'stem' })
     const open = k > 0.4 + 0.5 * input.openness ? 0.05 : input.openness
