@@ -16,9 +16,8 @@ describe('a picture in the light of the room', () => {
         const picture = emptyPicture({ left: 0, right: 2, bottom: 0, top: 1, scale: 1 })
         picture.rgba.set([...bytes(hex), 255, ...bytes(hex), 0])
         showInLight(picture, light)
-        bytes(underLight(hex, light)).forEach((byte, i) =>
-          expect(Math.abs(picture.rgba[i]! - byte)).toBeLessThanOrEqual(1),
-        )
+        for (const [i, byte] of bytes(underLight(hex, light)).entries())
+          expect(Math.abs(picture.rgba[i]! - byte)).toBeLessThanOrEqual(1)
         expect([...picture.rgba.subarray(4)]).toEqual([...bytes(hex), 0])
       }),
     )
