@@ -183,41 +183,43 @@ test('the whole job by pointer: choose a vessel, place, move, turn, change, take
   })
 })
 
-test('readings, advice, list and prices by pointer', async ({ page }) => {
+test('a reading opens, and advice that is done is one step', async ({ page }) => {
+  await openSample(page, 'Twenty-four small cups')
+  const before = await saved(page)
+  let done = 0
+  for (const name of ['What leads the eye', 'Air and holes', 'Colours together', 'Height to the vessel']) {
+    const reading = page.getByRole('button', { name: new RegExp(`^${name}`) })
+    await reading.click()
+    await expect(reading).toHaveAttribute('aria-expanded', 'true')
+    const act = page.getByRole('button', { name: 'Do it' })
+    await expect(page.getByRole('button', { name: 'Why' })).toBeVisible()
+    // The mouth of the sample's cup is half bare, and that can be mended; advice comes after the first picture.
+    if (name === 'Air and holes') await expect(act).toBeVisible()
+    if (!(await act.isVisible())) continue
+    // What it would do is said before, shown while it is pointed at, and is what then comes.
+    const foreseen = /Would be (\d+) of 100/.exec((await page.locator('.readings-column').textContent()) ?? '')?.[1]
+    const meter = page.getByRole('meter', { name: `${name}, score` })
+    const was = await meter.getAttribute('aria-valuenow')
+    expect(Number(foreseen)).toBeGreaterThanOrEqual(Number(was))
+    await act.hover()
+    if (foreseen !== was) await expect(meter).toHaveText(`then ${foreseen}`)
+    await act.click()
+    await expect(meter).not.toHaveText(/then/)
+    await expect
+      .poll(async () => Math.min(99, Number(await meter.getAttribute('aria-valuenow'))))
+      .toBe(Math.min(99, Number(foreseen)))
+    done += 1
+    expect(await saved(page)).not.toEqual(before)
+    await undoButton(page).click()
+    await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
+    expect(await saved(page)).toEqual(before)
+  }
+  expect(done).toBeGreaterThan(0)
+})
+
+test('list and prices by pointer', async ({ page }) => {
   await openSample(page, 'Orchard supper')
   const before = await saved(page)
-
-  await test.step('a reading opens, and advice that is done is one step', async () => {
-    let done = 0
-    for (const name of ['What leads the eye', 'Air and holes', 'Colours together', 'Height to the vessel']) {
-      const reading = page.getByRole('button', { name: new RegExp(`^${name}`) })
-      await reading.click()
-      await expect(reading).toHaveAttribute('aria-expanded', 'true')
-      const act = page.getByRole('button', { name: 'Do it' })
-      await expect(page.getByRole('button', { name: 'Why' })).toBeVisible()
-      // The sample is low for its vessel, and that can be mended; advice comes after the first picture.
-      if (name === 'Height to the vessel') await expect(act).toBeVisible()
-      if (!(await act.isVisible())) continue
-      // What it would do is said before, shown while it is pointed at, and is what then comes.
-      const foreseen = /Would be (\d+) of 100/.exec((await page.locator('.readings-column').textContent()) ?? '')?.[1]
-      const meter = page.getByRole('meter', { name: `${name}, score` })
-      const was = await meter.getAttribute('aria-valuenow')
-      expect(Number(foreseen)).toBeGreaterThanOrEqual(Number(was))
-      await act.hover()
-      if (foreseen !== was) await expect(meter).toHaveText(`then ${foreseen}`)
-      await act.click()
-      await expect(meter).not.toHaveText(/then/)
-      await expect
-        .poll(async () => Math.min(99, Number(await meter.getAttribute('aria-valuenow'))))
-        .toBe(Math.min(99, Number(foreseen)))
-      done += 1
-      expect((await saved(page)).stems).not.toEqual(before.stems)
-      await undoButton(page).click()
-      await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')
-      expect(await saved(page)).toEqual(before)
-    }
-    expect(done).toBeGreaterThan(0)
-  })
 
   const list = page.getByRole('table')
   await test.step('a row selects its stems; counting up and down adds and takes out', async () => {
