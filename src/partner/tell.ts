@@ -9,6 +9,7 @@ import {
   colourWords,
   counted,
   dateWords,
+  flameLine,
   listed,
   plainName,
   ROLE_ORDER,
@@ -123,10 +124,15 @@ export const tell = (
     subtitle: words,
     plants,
     facts,
-    caution: cautionLine(
-      [...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()],
-      ': keep the others from pets and plates too',
-    ),
+    caution: [
+      flameLine(document.setting.light),
+      cautionLine(
+        [...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()],
+        ': keep the others from pets and plates too',
+      ),
+    ]
+      .filter((line) => line !== '')
+      .join(' '),
     aspect: wide / (high + wide * 0.14),
     picture: `${words[0]!.toUpperCase()}${words.slice(1)}${plants.length > 0 ? `: ${listed(plants.map((p) => `${p.name} in ${p.colourWord}`))}` : ''}`,
   }

@@ -1,3 +1,4 @@
+import type { Light } from '../arrangement/index.ts'
 import { type Caution, cautionsOf, type Plant } from '../catalogue/index.ts'
 import { listed, plainName } from './words.ts'
 
@@ -34,3 +35,9 @@ export const cautionLine = (plants: readonly Plant[], rest = ': see the list of 
   })
   return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked${rest}.` : ''
 }
+
+/** What a design that is shown by candle says of the flame; '' in any other light. The distances are those of the catalogue's caution. */
+export const flameLine = (light: Light): string =>
+  light === 'candle'
+    ? 'Candles: nothing that can burn within 12 in (305 mm) of a flame, or farther where the venue asks for it, and never dried material.'
+    : ''

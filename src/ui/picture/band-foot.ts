@@ -26,7 +26,7 @@ const columns = (facts: Facts): [label: string, value: string][] => {
 export const footBand = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; top: number } => {
   const { margin } = sheet
   const width = widthOf(sheet)
-  const words = block(`Take care. ${facts.caution}`, CAUTION, width, 2, 26, measure)
+  const words = block(`Take care. ${facts.caution}`, CAUTION, width, 3, 26, measure)
   const caution = facts.caution ? words.lines : []
   const bottom = sheet.height - sheet.inset - UNDER
   const valueY = bottom - (caution.length > 0 ? caution.length * CAUTION_LINE + 18 : 0)

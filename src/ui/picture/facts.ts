@@ -7,6 +7,7 @@ import {
   cautionLine,
   colourWords,
   dateWords,
+  flameLine,
   plainName,
   ROLE_ORDER,
   subtitle,
@@ -174,6 +175,11 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     }),
     date: dateWords(setting.date, options.language),
     cost: options.withCost ? costOf(bought.lines, bought.total, options) : null,
-    caution: cautionLine([...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()]),
+    caution: [
+      flameLine(setting.light),
+      cautionLine([...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()]),
+    ]
+      .filter((line) => line !== '')
+      .join(' '),
   }
 }

@@ -98,7 +98,7 @@ const foot = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; to
   const facts1 = [`${facts.wide} wide`, `${facts.high} high`, ...(facts.date ? [facts.date] : [])].join(' · ')
   const cost = facts.cost ? [`${facts.cost.total} (${facts.cost.standing})`] : []
   const facts2 = [`Colours shown in ${facts.lightWords}`, ...cost].join(' · ')
-  const caution = facts.caution ? block(`Take care. ${facts.caution}`, SMALL, width, 3, LEAST, measure) : null
+  const caution = facts.caution ? block(`Take care. ${facts.caution}`, SMALL, width, 4, LEAST, measure) : null
   const lines: [text: string, font: Font, high: number][] = [
     [facts1, STRONG, 46],
     [facts2, WORD, 42],

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { newArrangement } from '../../../src/arrangement/index.ts'
-import { cautionsOf, findPlant, PLANTS } from '../../../src/catalogue/index.ts'
+import { cautionsOf, findPlant, GENERAL_CAUTIONS, PLANTS } from '../../../src/catalogue/index.ts'
 import { crc32 } from '../../../src/storage/index.ts'
-import { cautionLine, dateWords, listed, subtitle, vesselWord } from '../../../src/telling/index.ts'
+import { cautionLine, dateWords, flameLine, listed, subtitle, vesselWord } from '../../../src/telling/index.ts'
 import { alternativeText } from '../../../src/ui/picture/alt-text.ts'
 import { factsOf } from '../../../src/ui/picture/facts.ts'
 import { sizeChunk } from '../../../src/ui/picture/png-size.ts'
@@ -54,6 +54,12 @@ describe('words of the picture', () => {
     )
     expect(cautionLine(unchecked ? [unchecked] : [])).toBe('')
     expect(cautionLine(PLANTS)).toMatch(/and \d+ others/)
+  })
+  it('by candle, and only then, says how far a flame stays from what can burn, as the catalogue has it', () => {
+    expect(flameLine('candle')).toMatch(/12 in \(305 mm\).*the venue/)
+    const general = GENERAL_CAUTIONS.find((c) => c.about === 'flame')!.text
+    for (const distance of ['12 in', '305 mm']) expect(general).toContain(distance)
+    for (const light of ['daylight', 'overcast', 'warm-lamp'] as const) expect(flameLine(light)).toBe('')
   })
 
   it('the words for those who cannot see it name vessel, size, plants with counts and colours, and the palette', () => {
