@@ -3,7 +3,7 @@ import { pathToFileURL } from 'node:url'
 import AxeBuilder from '@axe-core/playwright'
 import type { Browser, Page } from '@playwright/test'
 import { promise } from '../promise.ts'
-import { boxAll, expect, test, undoButton } from './helpers.ts'
+import { expect, test, undoButton } from './helpers.ts'
 import { openSample, saved } from './sheet.ts'
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, deviceScaleFactor: 2 }
@@ -161,7 +161,7 @@ test('an answer by link finds its design; one for another design, or for a chang
   await test.step('a changed design', async () => {
     await expect(page.getByTestId('elevation')).toBeVisible()
     await expect(page.getByRole('button', { name: /What leads the eye/ })).toContainText('%')
-    await boxAll(page)
+    await page.getByTestId('elevation').press(']')
     await page.getByTestId('elevation').press('ArrowUp')
     await expect(undoButton(page)).not.toHaveAttribute('aria-disabled', 'true')
     await page.evaluate((hash) => {
