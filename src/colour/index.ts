@@ -26,7 +26,15 @@ export {
   type PhotoGround,
   photoColours,
 } from './photo-colours.ts'
-export { decode as linearOfChannel, hexOfLinear, isHex, type Linear, linearOf, linearToSrgb8 } from './srgb.ts'
+export {
+  decode as linearOfChannel,
+  hexOfLinear,
+  isHex,
+  type Linear,
+  linearOf,
+  linearToSrgb8,
+  srgb8ToLinear,
+} from './srgb.ts'
 export { asSeenBy, labAsSeenBy, VISIONS, type Vision } from './vision.ts'
 
 /** Colour names are fetched when first asked for: `const { colourName } = await loadColourNames()`. */

@@ -24,6 +24,9 @@ export const encode = (l: number): number => {
 
 const DECODED = Float64Array.from({ length: 256 }, (_, i) => decode(i / 255))
 
+/** One sRGB byte to linear light, from a table: for pixel by pixel. */
+export const srgb8ToLinear = (byte: number): number => DECODED[byte] as number
+
 /** #rrggbb to linear light, each 0–1. Throws a RangeError for anything else. */
 export const linearOf = (hex: string): Linear => {
   if (!isHex(hex)) throw new RangeError(`expected a colour as #rrggbb, got "${hex}"`)

@@ -66,7 +66,7 @@ const paintPlates = async (plates: Plate[], painter: Painter, { laid, scale }: D
 /** The painter keeps its plates, so a copy is turned into the light. */
 const inLight = (sprite: Sprite, { light }: Laid): Pixels => {
   if (light === 'daylight') return sprite
-  const copy = { ...sprite, rgba: sprite.rgba.slice(), owner: new Uint16Array() }
+  const copy = { ...sprite, rgba: sprite.rgba.slice() }
   showInLight(copy, light)
   return copy
 }
