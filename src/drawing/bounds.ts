@@ -1,16 +1,8 @@
 import type { Vessel } from '../arrangement/index.ts'
-import {
-  outerSection,
-  PART_STRIDE,
-  preparedParts,
-  type Resolved,
-  reachAlong,
-  shownHalfWidth,
-  standinsOf,
-  viewAxes,
-} from '../geometry/index.ts'
+import { outerSection, PART_STRIDE, type Resolved, reachAlong, shownHalfWidth, viewAxes } from '../geometry/index.ts'
 import { extentOf } from './extent.ts'
 import { tipOf } from './paint.ts'
+import { partsOf } from './parts.ts'
 import type { Frame, ViewAngle } from './types.ts'
 
 type Box = Omit<Frame, 'scale'>
@@ -64,7 +56,7 @@ export const roughBox = (resolved: Resolved, angle: ViewAngle): Box => {
   const axes = viewAxes(angle)
   const box = vesselBox(resolved.vessel, axes)
   for (const stem of resolved.stems) {
-    const parts = preparedParts(standinsOf(stem), tipOf(stem))
+    const parts = partsOf(stem)
     for (let o = 0; o < parts.length; o += PART_STRIDE) {
       const [left, right] = reachAlong(parts, o, axes.right)
       const [bottom, top] = reachAlong(parts, o, axes.up)

@@ -1,14 +1,12 @@
 import {
   PART_STRIDE,
-  preparedParts,
   type Resolved,
   type ResolvedStem,
   reachAlong,
   type StemCurve,
-  standinsOf,
   viewAxes,
 } from '../geometry/index.ts'
-import { tipOf } from './paint.ts'
+import { BARE, partsOf } from './parts.ts'
 import type { Reach } from './types.ts'
 
 // Everything that a stem's shape depends on comes with its curve: see geometry's resolve.ts.
@@ -18,11 +16,10 @@ const reachOfStem = (stem: ResolvedStem, turn: number): Reach | null => {
   const before = known.get(stem.curve)
   if (before?.turn === turn) return before.reach
   const { right } = viewAxes({ turn, pitch: 0 })
-  const parts = preparedParts(standinsOf(stem), tipOf(stem))
+  const parts = partsOf(stem)
   let reach: Reach | null = null
   for (let o = 0; o < parts.length; o += PART_STRIDE) {
-    // Bare stem.
-    if (parts[o + 1] === 2) continue
+    if (parts[o + 1] === BARE) continue
     const [from, to] = reachAlong(parts, o, right)
     reach = widest(reach, { left: from, right: to, top: reachAlong(parts, o, [0, 0, 1])[1] })
   }

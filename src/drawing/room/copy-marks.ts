@@ -2,14 +2,12 @@ import type { Point3 } from '../../arrangement/index.ts'
 import {
   outerSection,
   PART_STRIDE,
-  preparedParts,
   projectPoint,
   type Resolved,
   shownHalfWidth,
-  standinsOf,
   viewAxes,
 } from '../../geometry/index.ts'
-import { tipOf } from '../paint.ts'
+import { partsOf } from '../parts.ts'
 import type { ViewAngle } from '../types.ts'
 import { mixed } from './tones.ts'
 import type { Layer, Place, Polygon, Scene } from './types.ts'
@@ -85,7 +83,7 @@ const vesselOutline = ({ vessel }: Resolved, look: Looking): Place[] => {
 /** One copy as a wash: its parts in pale flat colours, the farthest first, for a foot at the middle of the table. */
 const wash = (resolved: Resolved, look: Looking, linen: string): { points: Place[]; fill: string }[] => {
   const parts = resolved.stems.flatMap((stem) => {
-    const own = preparedParts(standinsOf(stem), tipOf(stem))
+    const own = partsOf(stem)
     return Array.from({ length: own.length / PART_STRIDE }, (_, i) => {
       const o = i * PART_STRIDE
       const depth = projectPoint([own[o + 2]!, own[o + 3]!, own[o + 4]!], look.angle)[2]

@@ -1,7 +1,7 @@
 import type { Point3 } from '../../arrangement/index.ts'
 import type { Plant } from '../../catalogue/index.ts'
-import { PART_STRIDE, preparedParts, type Resolved, reachAlong, standinsOf } from '../../geometry/index.ts'
-import { tipOf } from '../paint.ts'
+import { PART_STRIDE, type Resolved, reachAlong } from '../../geometry/index.ts'
+import { partsOf } from '../parts.ts'
 import { FLAME, SOLIDS } from './solids.ts'
 import type { Place, Scene } from './types.ts'
 
@@ -62,7 +62,7 @@ export const nearFlames = (resolved: Resolved, scene: Scene): NearFlame[] => {
   const found = new Map<string, NearFlame>()
   if (flames.length === 0) return []
   for (const stem of resolved.stems) {
-    const parts = preparedParts(standinsOf(stem), tipOf(stem))
+    const parts = partsOf(stem)
     let nearest = Infinity
     for (let o = 0; o < parts.length; o += PART_STRIDE)
       for (const flame of flames) nearest = Math.min(nearest, outside(parts, o, flame))

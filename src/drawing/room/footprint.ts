@@ -1,22 +1,18 @@
 import {
   PART_STRIDE,
-  preparedParts,
   type Resolved,
   type ResolvedStem,
   type StemCurve,
   shownHalfWidth,
-  standinsOf,
   widestSection,
 } from '../../geometry/index.ts'
-import { tipOf } from '../paint.ts'
+import { BARE, partsOf } from '../parts.ts'
 import type { Place } from './types.ts'
 
 /** Directions in which a footprint is known: even, 5° apart; a round one is right within 0.1 % (1 − cos 2.5°). Ours. */
 const DIRECTIONS = 72
 const COS = Array.from({ length: DIRECTIONS }, (_, i) => Math.cos((2 * Math.PI * i) / DIRECTIONS))
 const SIN = Array.from({ length: DIRECTIONS }, (_, i) => Math.sin((2 * Math.PI * i) / DIRECTIONS))
-/** In parts, the number of a bare stem. */
-const BARE = 2
 
 /** How far plants and vessel reach over the table in each direction, mm from the vessel's axis. */
 export type Footprint = ArrayLike<number>
@@ -29,7 +25,7 @@ const reachOfStem = (stem: ResolvedStem): Float64Array => {
   const before = known.get(stem.curve)
   if (before) return before
   const reach = new Float64Array(DIRECTIONS).fill(-Infinity)
-  const parts = preparedParts(standinsOf(stem), tipOf(stem))
+  const parts = partsOf(stem)
   for (let o = 0; o < parts.length; o += PART_STRIDE) {
     if (parts[o + 1] === BARE) continue
     const rod = parts[o] === 1

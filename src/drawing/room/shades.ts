@@ -1,15 +1,6 @@
 import type { Point3 } from '../../arrangement/index.ts'
-import {
-  outerSection,
-  PART_STRIDE,
-  preparedParts,
-  type Resolved,
-  reachAlong,
-  shownHalfWidth,
-  standinsOf,
-  viewAxes,
-} from '../../geometry/index.ts'
-import { tipOf } from '../paint.ts'
+import { outerSection, PART_STRIDE, type Resolved, reachAlong, shownHalfWidth, viewAxes } from '../../geometry/index.ts'
+import { BARE, partsOf } from '../parts.ts'
 
 /**
  * An ellipse on the table: middle and half axes, mm from the foot of the vessel's axis; across as the viewer sees it and
@@ -23,8 +14,6 @@ export type Shade = [across: number, away: number, halfWide: number, halfDeep: n
  */
 const SHIFT = { across: 0.42, away: 0.3 }
 const SECTIONS = 12
-/** In parts, the number of a bare stem. */
-const BARE = 2
 
 const span = ([from, to]: [number, number]): [middle: number, half: number] => [(from + to) / 2, (to - from) / 2]
 
@@ -40,7 +29,7 @@ export const shadesOf = ({ stems, vessel }: Resolved, turn = 0): { shades: Shade
   const alongX: Point3 = [right[0], right[1], SHIFT.across]
   const alongY: Point3 = [-right[1], right[0], SHIFT.away]
   const of = stems.flatMap((stem): Shade[] => {
-    const parts = preparedParts(standinsOf(stem), tipOf(stem))
+    const parts = partsOf(stem)
     const shades: Shade[] = []
     for (let o = 0; o < parts.length; o += PART_STRIDE) {
       if (parts[o + 1] === BARE) continue
