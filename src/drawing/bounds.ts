@@ -66,3 +66,14 @@ export const roughBox = (resolved: Resolved, angle: ViewAngle): Box => {
   }
   return box
 }
+
+/**
+ * The frame that shows a box in the middle of so many pixels.
+ * @param margin left free all round, as a share of the pixels
+ */
+export const fittingFrame = (box: Box, { width, height }: { width: number; height: number }, margin: number): Frame => {
+  const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * margin)
+  const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]
+  const [w, h] = [width / scale / 2, height / scale / 2]
+  return { left: x - w, right: x + w, bottom: y - h, top: y + h, scale }
+}

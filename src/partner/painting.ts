@@ -1,20 +1,17 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import {
   createCache,
-  dropJob,
+  createDesk,
   type Frame,
+  fittingFrame,
   paintSteps,
-  type Queue,
   roughBox,
   sketchSteps,
   stillBox,
-  workOn,
 } from '../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
-import { type Ask, PITCH, type Port, type Reply, type Size } from './protocol.ts'
+import { type Ask, PITCH, type Port, type Reply } from './protocol.ts'
 
-/** After so long a newer message is looked for, ms. Ours: under half of a frame. */
-const SLICE_MS = 8
 /** A phone has less to spare than the tool's own machine, bytes. Ours. */
 const KEPT_BYTES = 64 * 1024 * 1024
 /** Ways round from which the frame is taken: from every one the drawing stands at the same place, in the same size. */
@@ -39,17 +36,9 @@ function* allRound(resolved: Resolved, boxOf: BoxOf): Generator<undefined, Box, 
   return { left: -wide, right: wide, bottom, top }
 }
 
-/** The box in the middle of so many pixels. */
-export const frameIn = (box: Box, { width, height }: Size, margin: number): Frame => {
-  const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * margin)
-  const [w, h, y] = [width / scale / 2, height / scale / 2, (box.top + box.bottom) / 2]
-  return { left: -w, right: w, bottom: y - h, top: y + h, scale }
-}
-
 /** Answers the page's requests at the other end of a port: in a worker, or in the page itself where none can be had. */
 export const answerAsks = (port: Port<Reply, Ask>): void => {
   const cache = createCache(KEPT_BYTES)
-  const queue: Queue = []
   let documents: Arrangement[] = []
   let known: Box | null = null
 
@@ -61,7 +50,7 @@ export const answerAsks = (port: Port<Reply, Ask>): void => {
     // Palettes change no shape: the frame of one is the frame of all.
     if (!known && !sketch) known = yield* allRound(resolved, stillBox)
     const box = known ?? (yield* allRound(resolved, roughBox))
-    const frame = frameIn(box, size, known ? MARGIN : ROUGH_MARGIN)
+    const frame = fittingFrame(box, size, known ? MARGIN : ROUGH_MARGIN)
     const quality = level === 'fine' ? 'fine' : 'draft'
     const options = { quality, sketch, section: false, vessel: 'own', light: view.light } as const
     const steps = sketch ? sketchSteps : paintSteps
@@ -69,26 +58,12 @@ export const answerAsks = (port: Port<Reply, Ask>): void => {
     const own = rgba as Uint8ClampedArray<ArrayBuffer>
     port.postMessage({ ticket, painted: { width, height, rgba: own, frame } }, { transfer: [own.buffer] })
   }
-  const failed = (ticket: number, why: unknown): void =>
-    port.postMessage({ ticket, failed: why instanceof Error ? why.message : String(why) })
-
-  // A message to oneself comes after those that wait already.
-  const channel = new MessageChannel()
-  let running = false
-  const go = (): void => {
-    running = workOn(queue, SLICE_MS, () => performance.now(), failed)
-    if (running) channel.port2.postMessage(null)
-  }
-  channel.port1.onmessage = go
+  const desk = createDesk((ticket, failed) => port.postMessage({ ticket, failed }))
   port.onmessage = ({ data }) => {
     if (data.kind === 'designs') {
       documents = data.documents
       known = null
-    } else if (data.kind === 'drop') dropJob(queue, data.ticket)
-    else queue.push({ ticket: data.ticket, urgency: 0, steps: paint(data) })
-    if (!running && queue.length > 0) {
-      running = true
-      channel.port2.postMessage(null)
-    }
+    } else if (data.kind === 'drop') desk.drop(data.ticket)
+    else desk.take({ ticket: data.ticket, urgency: 0, steps: paint(data) })
   }
 }

@@ -3,13 +3,13 @@ import { findPlant } from '../catalogue/index.ts'
 import {
   contourOf,
   createCache,
-  dropJob,
+  createDesk,
   type Frame,
+  fittingFrame,
   type PaintOptions,
   paintSteps,
   plantPlate,
   type Quality,
-  type Queue,
   reachOf,
   roughBox,
   type Sprite,
@@ -18,7 +18,6 @@ import {
   stemSprite,
   stillBox,
   type ViewAngle,
-  workOn,
 } from '../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
 import { reconcile } from './reconcile.ts'
@@ -46,8 +45,8 @@ export interface PaintReply {
 
 /** What moves goes before what stands, and both before the small pictures of lists. */
 const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, reach: 0, paint: 1, boxes: 1, plate: 2 }
-/** After so long the worker looks for new messages, ms. Ours: under half of a frame. */
-const SLICE_MS = 8
+/** Left free round what is to fit, as a share of the pixels. Ours. */
+const MARGIN = 0.05
 /** Contours need no more than this, pixels per mm. Ours. */
 const CONTOUR_SCALE = 2
 
@@ -68,7 +67,7 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
     const resolved = resolve(job.document)
     // A sketch must come soon: its frame is taken from stand-ins, and the pictures after it may shift by a little.
     const boxOf = job.options.sketch ? roughBox : stillBox
-    const frame = 'scale' in job.frame ? job.frame : fittingFrame(boxOf(resolved, job.angle), job.frame)
+    const frame = 'scale' in job.frame ? job.frame : fittingFrame(boxOf(resolved, job.angle), job.frame, MARGIN)
     const steps = job.options.sketch ? sketchSteps : paintSteps
     const picture = yield* steps(resolved, job.angle, frame, job.options, cache)
     const { rgba, depth, owner } = picture
@@ -100,33 +99,10 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   }
 }
 
-const MARGIN = 0.05
-const fittingFrame = (box: Omit<Frame, 'scale'>, { width, height }: Fit): Frame => {
-  const scale = Math.min(width / (box.right - box.left), height / (box.top - box.bottom)) * (1 - 2 * MARGIN)
-  const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2]
-  const [w, h] = [width / scale / 2, height / scale / 2]
-  return { left: x - w, right: x + w, bottom: y - h, top: y + h, scale }
-}
-
-const queue: Queue = []
-const failed = (ticket: number, why: unknown): void =>
-  reply({ ticket, error: why instanceof Error ? why.message : String(why) })
-
-// A message to oneself comes after the messages that wait already, and without the delay of a timer.
-const channel = new MessageChannel()
-let running = false
-const run = (): void => {
-  running = workOn(queue, SLICE_MS, () => performance.now(), failed)
-  if (running) channel.port2.postMessage(null)
-}
-channel.port1.onmessage = run
+const desk = createDesk((ticket, error) => reply({ ticket, error }))
 
 /** Takes one request of the page. */
 export const onRequest = ({ data: { ticket, job } }: MessageEvent<PaintRequest>): void => {
-  if (job === null) dropJob(queue, ticket)
-  else queue.push({ ticket, urgency: URGENCY[job.kind], steps: work(ticket, job) })
-  if (!running && queue.length > 0) {
-    running = true
-    channel.port2.postMessage(null)
-  }
+  if (job === null) desk.drop(ticket)
+  else desk.take({ ticket, urgency: URGENCY[job.kind], steps: work(ticket, job) })
 }

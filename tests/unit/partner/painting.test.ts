@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { applyEdit, newArrangement } from '../../../src/arrangement/index.ts'
-import { answerAsks, frameIn } from '../../../src/partner/painting.ts'
+import { fittingFrame } from '../../../src/drawing/index.ts'
+import { answerAsks } from '../../../src/partner/painting.ts'
 import type { Ask, Level, Reply } from '../../../src/partner/protocol.ts'
 import { bowl } from '../arrangement/helpers.ts'
 
@@ -91,7 +92,7 @@ describe('the painter of the partner’s page', () => {
       { width: 390, height: 300 },
       { width: 300, height: 900 },
     ]) {
-      const frame = frameIn(box, size, 0.03)
+      const frame = fittingFrame(box, size, 0.03)
       expect(frame.left).toBeLessThan(box.left)
       expect(frame.top).toBeGreaterThan(box.top)
       expect(frame.bottom).toBeLessThan(box.bottom)
