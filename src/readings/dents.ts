@@ -1,5 +1,6 @@
 import type { Point2 } from '../arrangement/index.ts'
 import { type Layer, type ResolvedStem, VESSEL_PIXEL } from '../geometry/index.ts'
+import { widestCircle } from './circle.ts'
 import type { Engine } from './engine.ts'
 import { type Ready, SIDE } from './extents.ts'
 
@@ -11,7 +12,7 @@ import { type Ready, SIDE } from './extents.ts'
 /** Cells along a side; each is two pixels of the plan wide, so that a chink between two petals is no way out. */
 const CELLS = SIDE / 2
 /** From so deep on, as a share of the greatest height over the rim, a dip is a hole. Ours. */
-export const DENT_DEPTH = 0.25
+const DENT_DEPTH = 0.25
 /** Levels of water; finer makes no difference that is seen. Ours. */
 const LEVELS = 64
 
@@ -20,7 +21,8 @@ const floor = new Uint8Array(CELLS * CELLS)
 const water = new Uint8Array(CELLS * CELLS)
 const next = new Int16Array(CELLS * CELLS)
 const first = new Int16Array(LEVELS + 1)
-const upright = new Uint8Array(CELLS * CELLS)
+/** 1 where a cell lies deep. */
+const deep = new Uint8Array(CELLS * CELLS)
 const NOT_YET = 255
 
 export interface Dent {
@@ -107,20 +109,6 @@ const flood = (): void => {
     }
 }
 
-/** Cells up or down to the nearest that is not deep; false where none is deep. */
-const deepColumns = (deep: number): boolean => {
-  let any = false
-  for (let i = 0; i < CELLS * CELLS; i++) {
-    const is = water[i]! - floor[i]! >= deep
-    any ||= is
-    upright[i] = is ? (i < CELLS ? 0 : upright[i - CELLS]!) + 1 : 0
-  }
-  if (!any) return false
-  for (let i = CELLS * (CELLS - 1) - 1; i >= 0; i--)
-    if (upright[i] !== 0 && upright[i + CELLS]! < upright[i]!) upright[i] = upright[i + CELLS]! + 1
-  return true
-}
-
 /**
  * The largest circle that is deeper than a quarter of the whole height below the lowest way out: from the middle of a cell
  * to the nearest that is not, less a cell, so that a chink of one is none.
@@ -133,22 +121,13 @@ export const largestDent = ({ layers, ready, resolved, frame }: Engine): Dent =>
   fillCups(resolved.stems, ready, frame.plan.mm)
   toLevels(top)
   flood()
-  let [best, at] = [0, 0]
-  if (deepColumns(Math.ceil(DENT_DEPTH * LEVELS)))
-    for (let i = 0; i < upright.length; i++) {
-      let d = upright[i]! ** 2
-      const c = i % CELLS
-      for (let k = 1; k * k < d && d > best; k++) {
-        const left = c - k < 0 ? 0 : upright[i - k]!
-        const right = c + k >= CELLS ? 0 : upright[i + k]!
-        d = Math.min(d, k * k + Math.min(left, right) ** 2)
-      }
-      if (d > best) [best, at] = [d, i]
-    }
+  const least = Math.ceil(DENT_DEPTH * LEVELS)
+  for (let i = 0; i < deep.length; i++) deep[i] = water[i]! - floor[i]! >= least ? 1 : 0
+  const { at, squared } = widestCircle(deep, CELLS, 1)
   return {
     column: 2 * (at % CELLS) + 1,
     row: 2 * Math.floor(at / CELLS) + 1,
-    radius: 2 * Math.max(0, Math.sqrt(best) - 1),
+    radius: 2 * Math.max(0, Math.sqrt(squared) - 1),
   }
 }
 

@@ -12,7 +12,7 @@ export const HARM = 2
 /** One that harms more is offered only as a trade, which says what it costs: it lifts its own reading by at least this, points, */
 export const TRADE = 10
 /** and by so many times what all others together lose. */
-export const TIMES = 3
+const TIMES = 3
 /** A reading is as wanted from here on, points; the page says so in these words. */
 const AS_WANTED = 90
 

@@ -15,6 +15,7 @@ import {
   typedAxes,
   viewAxes,
 } from '../geometry/index.ts'
+import { widestCircle } from './circle.ts'
 import { type Ready, turnOf, WAYS } from './extents.ts'
 
 /** Pixels across the mouth in the pictures from 45° above. */
@@ -106,39 +107,15 @@ export interface MouthGap {
   radius: number
 }
 
-/** Rows to the nearest covered pixel of the same column. */
-const upright = new Uint8Array(MOUTH_SIDE * MOUTH_SIDE)
+const free = new Uint8Array(MOUTH_SIDE * MOUTH_SIDE)
 
-/**
- * The largest circle within the bare part of the mouth, as it lies in the plane of the rim: a row is √2 as deep there as
- * it is seen from 45°. Distances as in the gaps of the outline: along columns first, then a search along the row. It runs
- * from the middle of a pixel to the middle of the first covered one.
- */
+/** The largest circle within the bare part of the mouth, as it lies in the plane of the rim: a row is √2 as deep there as it is seen from 45°. */
 export const mouthGap = (cover: Cover, { grid, axes }: MouthView): MouthGap => {
   const side = MOUTH_SIDE
-  for (let c = 0; c < side; c++) {
-    let since = 0
-    for (let r = 0; r < side; r++) upright[r * side + c] = isCovered(cover, c, r) ? 0 : ++since
-    since = 0
-    for (let r = side - 1; r >= 0; r--) {
-      const i = r * side + c
-      since = upright[i] === 0 ? 0 : since + 1
-      if (since < upright[i]!) upright[i] = since
-    }
-  }
-  let [best, at] = [0, 0]
-  for (let i = 0; i < upright.length; i++) {
-    let d = 2 * upright[i]! ** 2
-    const c = i % side
-    for (let k = 1; k * k < d && d > best; k++) {
-      const left = c - k < 0 ? 0 : upright[i - k]!
-      const right = c + k >= side ? 0 : upright[i + k]!
-      d = Math.min(d, k * k + 2 * Math.min(left, right) ** 2)
-    }
-    if (d > best) [best, at] = [d, i]
-  }
+  for (let i = 0; i < free.length; i++) free[i] = isCovered(cover, i % side, Math.floor(i / side)) ? 0 : 1
+  const { at, squared } = widestCircle(free, side, 2)
   const X = ((at % side) + 0.5 - side / 2) * grid.mm
   const Y = (Math.floor(at / side) + 0.5 - grid.zeroRow) * grid.mm * Math.SQRT2
   const [c, s] = [axes.right[0]!, -axes.right[1]!]
-  return { centre: [X * c + Y * s, -X * s + Y * c], radius: Math.sqrt(best) * grid.mm }
+  return { centre: [X * c + Y * s, -X * s + Y * c], radius: Math.sqrt(squared) * grid.mm }
 }
