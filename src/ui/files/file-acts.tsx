@@ -1,8 +1,7 @@
-import { useRef } from 'react'
 import { LIMITS } from '../../arrangement/index.ts'
 import { openText, say, textOfDesign, useStudio } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
-import { Button } from '../parts/index.ts'
+import { Button, FileButton } from '../parts/index.ts'
 import { download } from './download.ts'
 
 /** The first byte of every PNG, and of no text (PNG specification, 3rd edition, 5.2). */
@@ -24,23 +23,15 @@ export const readFile = async (file: File): Promise<void> => {
 /** Open a file; save the open design as one, where one is open. */
 export const FileActs = () => {
   const some = useStudio((s) => s.designId !== '' && s.sheet !== 'start')
-  const input = useRef<HTMLInputElement>(null)
   return (
     <>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
         accept=".json,application/json,.png,image/png"
-        className="unseen"
-        tabIndex={-1}
-        aria-label="Open a design file"
-        onChange={(e) => {
-          const file = e.target.files?.[0]
-          e.target.value = ''
-          if (file) void readFile(file)
-        }}
-      />
-      <Button onClick={() => input.current?.click()}>Open a file</Button>
+        label="Open a design file"
+        onFile={(file) => void readFile(file)}
+      >
+        Open a file
+      </FileButton>
       {some ? (
         <Button
           onClick={() => {

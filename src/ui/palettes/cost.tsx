@@ -1,6 +1,6 @@
 import { formatMoney, type Purchase } from '../../stem-list/index.ts'
+import { listed } from '../../telling/index.ts'
 import { Button } from '../parts/index.ts'
-import { listed } from './words.ts'
 
 interface Props {
   cost: Purchase

@@ -16,10 +16,6 @@ export const timesWords = (n: number): string => (n === 1 ? 'once' : n === 2 ? '
 export const percent = (share: number): string =>
   share > 0 && share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`
 
-/** `a`, `a and b`, `a, b and c`. */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
-
 /** A name that is not taken yet: `Of a photo`, `Of a photo 2`. */
 export const freeName = (name: string, taken: readonly string[]): string => {
   for (let n = 1; ; n++) {

@@ -3,7 +3,7 @@ import type { Slot } from '../../arrangement/index.ts'
 import { type PhotoGround, photoColours } from '../../colour/index.ts'
 import { type PhotoPart, type PhotoRead, partsOfPhoto, readPhoto, say } from '../../state/index.ts'
 import { percent } from '../palettes/words.ts'
-import { Button, SelectField } from '../parts/index.ts'
+import { Button, FileButton, SelectField } from '../parts/index.ts'
 import { pictureIn } from './picture-in.ts'
 import './photo.css'
 
@@ -45,7 +45,6 @@ const groundWords = ({ kind, share, edgeShare }: PhotoGround): string =>
 
 /** Takes a photo by drop, paste or choice, and proposes a palette of its colours. The photo stays in the page. */
 export const PhotoTaker = ({ file, onFile, slots, onParts, onLeave }: Props) => {
-  const input = useRef<HTMLInputElement>(null)
   const [read, setRead] = useState<PhotoRead | null>(null)
   const [busy, setBusy] = useState(false)
   const [count, setCount] = useState<Count>(USUAL)
@@ -92,21 +91,10 @@ export const PhotoTaker = ({ file, onFile, slots, onParts, onLeave }: Props) => 
         {read?.ok ? <Small image={read.small} /> : null}
         <div>
           <p className="photo-label">Drop a photo here, paste one, or choose a file.</p>
-          <input
-            ref={input}
-            type="file"
-            accept="image/*"
-            className="unseen"
-            tabIndex={-1}
-            aria-label="Choose a photo"
-            onChange={(event) => {
-              const picked = event.target.files?.[0]
-              event.target.value = ''
-              if (picked) onFile(picked)
-            }}
-          />
           <p className="field-line">
-            <Button onClick={() => input.current?.click()}>{read?.ok ? 'Choose another' : 'Choose a file'}</Button>
+            <FileButton accept="image/*" label="Choose a photo" onFile={onFile}>
+              {read?.ok ? 'Choose another' : 'Choose a file'}
+            </FileButton>
             <Button kind="word" onClick={onLeave}>
               Leave the photo
             </Button>

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import { Button } from '../../parts/index.ts'
+import { FileButton } from '../../parts/index.ts'
 import { pictureIn } from '../../photo/index.ts'
 
 interface Props {
@@ -12,7 +12,6 @@ interface Props {
 
 /** How the photo is to be taken, and the ways it comes in: dropped anywhere on the dialog, pasted, or chosen. */
 export const PhotoIn = ({ onFile, busy, wrong, another }: Props) => {
-  const input = useRef<HTMLInputElement>(null)
   const take = useRef(onFile)
   take.current = onFile
   useEffect(() => {
@@ -29,20 +28,9 @@ export const PhotoIn = ({ onFile, busy, wrong, another }: Props) => {
     <div className={`photo-in${another ? ' brief' : ''}`}>
       <div>
         <p className="photo-in-label">Drop a photo of your vessel here, paste one, or choose a file.</p>
-        <input
-          ref={input}
-          type="file"
-          accept="image/*"
-          className="unseen"
-          tabIndex={-1}
-          aria-label="Choose a photo of the vessel"
-          onChange={(event) => {
-            const picked = event.target.files?.[0]
-            event.target.value = ''
-            if (picked) onFile(picked)
-          }}
-        />
-        <Button onClick={() => input.current?.click()}>{another ? 'Choose another photo' : 'Choose a photo'}</Button>
+        <FileButton accept="image/*" label="Choose a photo of the vessel" onFile={onFile}>
+          {another ? 'Choose another photo' : 'Choose a photo'}
+        </FileButton>
         <p className="dim">It is looked at in this page alone: it is not stored, and goes nowhere.</p>
         {busy ? <p role="status">Looking at the photo.</p> : null}
         {wrong && !busy ? <p role="alert">{wrong}</p> : null}
