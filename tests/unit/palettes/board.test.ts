@@ -6,10 +6,11 @@ import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
 import { NOT_NEAR } from '../../../src/colour/index.ts'
 import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { coloursSeen, createEngine } from '../../../src/readings/index.ts'
+import { listed } from '../../../src/telling/index.ts'
 import { areasOf } from '../../../src/ui/palettes/areas.ts'
 import { nearestOf, notToBeHad, offersFor, wornColours } from '../../../src/ui/palettes/matches.ts'
 import { rowsFor } from '../../../src/ui/palettes/rows.ts'
-import { freeName, listed, percent, timesWords } from '../../../src/ui/palettes/words.ts'
+import { freeName, percent, timesWords } from '../../../src/ui/palettes/words.ts'
 
 const sample = (name: string): Arrangement =>
   JSON.parse(readFileSync(new URL(`../../../public/samples/${name}.json`, import.meta.url), 'utf8')) as Arrangement
