@@ -1,4 +1,4 @@
-import type { Edit, Point2, Point3 } from '../arrangement/index.ts'
+import type { Edit, Point2, Point3, Vessel } from '../arrangement/index.ts'
 import type { ResolvedStem } from '../geometry/index.ts'
 import { LOWEST_VESSEL } from './advise-sight.ts'
 import { grouped } from './advise-words.ts'
@@ -16,20 +16,42 @@ const degrees = (value: unknown): string => `${round(value as number)}°`
 /** The narrowest mouth that a pin-holder goes through, mm: small ones are about 40 wide (from memory). */
 const PINS_FIT = 45
 
+/** So full a vessel is steadied by its water and can still be carried. Ours. */
+const WELL_FILLED = 0.8
+
+/** Water along with another step, where there is little of it: edits, and the words for them. */
+interface Filling {
+  dry: boolean
+  fill: Edit[]
+  also: string
+}
+const fillingOf = ({ waterFill }: Vessel): Filling => {
+  const dry = waterFill < WELL_FILLED
+  return {
+    dry,
+    fill: dry ? [{ do: 'set-vessel', set: { waterFill: WELL_FILLED } }] : [],
+    also: dry ? ', and fill it to four fifths' : '',
+  }
+}
+
 /** A moved tip moves about this part of a stem's weight: its head, and half of its stalk. Ours. */
 const MOVED = 0.75
 
 /** All stems set back, against the way (c, s) in which it falls, so far that their weight lies over the foot again, with enough water besides: for what is far gone. */
-const setBack = (engine: Engine, m: Stability, [c, s]: Point2, text: string, lengths: Lengths): Idea[] => {
-  const { stems, vessel } = engine.resolved
+const setBack = (
+  { resolved: { stems } }: Engine,
+  m: Stability,
+  [c, s]: Point2,
+  { fill, also }: Filling,
+  text: string,
+  lengths: Lengths,
+): Idea[] => {
   const { centre, mass_g, stems_g } = m.weight
   const off = centre[0] * c + centre[1] * s
   if (stems.length === 0 || off < 5 || stems_g <= 0) return []
   const ids = stems.map((x) => x.id)
   const by = Math.min(steps((off * mass_g) / stems_g / MOVED), 300)
   const shift: Edit = { do: 'shift-stems', ids, by: [-by * c, -by * s, 0] }
-  const fill: Edit[] = vessel.waterFill < 0.8 ? [{ do: 'set-vessel', set: { waterFill: 0.8 } }] : []
-  const also = fill.length > 0 ? ', and fill it to four fifths' : ''
   return [
     {
       edit: { do: 'many', label: 'Stems set back over the vessel', edits: [shift, ...fill] },
@@ -59,9 +81,8 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
     stems: some.map((x) => x.id),
     say: (v) => `${text}${what}${over(v)}`,
   })
-  const dry = vessel.waterFill < 0.8
-  const fill: Edit[] = dry ? [{ do: 'set-vessel', set: { waterFill: 0.8 } }] : []
-  const also = dry ? ', and fill it to four fifths' : ''
+  const filling = fillingOf(vessel)
+  const { dry, fill, also } = filling
   const leanBack = (part: number): Idea[] => {
     const some = outward.slice(0, Math.max(1, Math.round(stems.length * part))).map((i) => stems[i]!)
     if (some.length === 0) return []
@@ -94,7 +115,7 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
     openingOf(vessel) >= PINS_FIT && (vessel.mechanics === 'none' || vessel.mechanics === 'tape-grid')
       ? [
           idea(
-            [{ do: 'set-vessel', set: { mechanics: 'pin-holder', ...(dry && { waterFill: 0.8 }) } }],
+            [{ do: 'set-vessel', set: { mechanics: 'pin-holder', ...(dry && { waterFill: WELL_FILLED }) } }],
             [],
             `Set it on a pin-holder, the weight of which steadies it${also}`,
           ),
@@ -107,7 +128,7 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
     return [
       idea(
         [
-          { do: 'set-vessel', set: { height, ...(dry && { waterFill: 0.8 }) } },
+          { do: 'set-vessel', set: { height, ...(dry && { waterFill: WELL_FILLED }) } },
           { do: 'lengthen-stems', ids: stems.map((x) => x.id), factor: part },
         ],
         stems,
@@ -117,7 +138,7 @@ const aboutTipping = (engine: Engine, m: Stability, least: number, lengths: Leng
   }
   const ideas: Idea[] = [
     ...(dry ? [idea(fill, [], 'Fill it with water to four fifths')] : []),
-    ...setBack(engine, m, [c, s], text, lengths),
+    ...setBack(engine, m, [c, s], filling, text, lengths),
     ...leanBack(1 / 3),
     ...shorten(1 / 4, 0.85),
     ...pins,
