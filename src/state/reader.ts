@@ -125,7 +125,7 @@ export const startReading = (): (() => void) => {
     if (!known) live.ask(next)
     seen = next
     clearTimeout(timer)
-    if (!inHand) timer = setTimeout(() => adviser.ask(next), stands ? REST : FIRST_REST)
+    if (!inHand) timer = setTimeout(() => same(advised, next) || adviser.ask(next), stands ? REST : FIRST_REST)
   }
   look()
   const unsubscribe = useStudio.subscribe(look)
