@@ -145,8 +145,6 @@ export const SOLIDS: Record<ThingKind, ThingSolid> = {
   ]),
 }
 
-export const PLATE_mm = 2 * SOLIDS['dinner-plate'].radius
-
 const DERIVATIVE = 1e-3
 
 /** Radius at a height, between the points of the profile by straight lines. */

@@ -1,7 +1,16 @@
 import { useEffect, useMemo, useRef } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { underLight } from '../../colour/index.ts'
-import { ellipsePoints, type Mark, type Place, roomBox, roomMarks, type Scene, WALL } from '../../drawing/index.ts'
+import {
+  ellipsePoints,
+  type Layer,
+  type Mark,
+  type Place,
+  roomBox,
+  roomMarks,
+  type Scene,
+  WALL,
+} from '../../drawing/index.ts'
 import type { Resolved } from '../../geometry/index.ts'
 import { painter } from '../painter.ts'
 import { putPicture } from '../small-view.tsx'
@@ -110,23 +119,18 @@ export const RoomView = ({ design, resolved, scene, width, label }: Props) => {
         if (!pen) return
         pen.fillStyle = underLight(WALL, light)
         pen.fillRect(0, 0, at.width, at.height)
-        drawMarks(
-          pen,
-          marks.filter((m) => m.layer === 'behind'),
-          frame,
-          scale,
-          light,
-          hairAt(scale / ratio) * ratio,
-        )
+        const draw = (layer: Layer): void =>
+          drawMarks(
+            pen,
+            marks.filter((m) => m.layer === layer),
+            frame,
+            scale,
+            light,
+            hairAt(scale / ratio) * ratio,
+          )
+        draw('behind')
         pen.drawImage(alone, Math.round((part.left - frame.left) * scale), Math.round((frame.top - part.top) * scale))
-        drawMarks(
-          pen,
-          marks.filter((m) => m.layer === 'before'),
-          frame,
-          scale,
-          light,
-          hairAt(scale / ratio) * ratio,
-        )
+        draw('before')
         at.dataset.shown = quality
       }
     }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
 import { layoutPicture } from '../../../src/ui/picture/layout.ts'
 import { type Item, SHEETS } from '../../../src/ui/picture/types.ts'
-import { boxes, design, expectInFrame, measure, OPTIONS, overlaps, stems, texts } from './made.ts'
+import { boxes, design, expectInFrame, HARD, measure, OPTIONS, overlaps, stems, texts } from './made.ts'
 
 const laid = (document: Arrangement): Item[] =>
   layoutPicture(document, OPTIONS, { size: 'a4', composition: 'drawn' }, measure).items
@@ -19,7 +19,6 @@ const expectSound = (items: readonly Item[]): void => {
   expect(front?.frame.scale).toBeGreaterThan(0)
 }
 
-const vessel = newArrangement().vessel
 const CASES: Record<string, Arrangement> = {
   'an empty design': design({}),
   'one stem': design({ stems: stems(1, 1, 60, 60, 90) }),
@@ -29,27 +28,10 @@ const CASES: Record<string, Arrangement> = {
   }),
   'seventy stems of sixteen kinds': design({ stems: stems(70, 16, 460, 400, 260) }),
   'a hundred stems of thirty kinds': design({ stems: stems(100, 30, 460, 400, 260) }),
-  'a very tall one': design({
-    form: 'vertical',
-    vessel: { ...vessel, width: 110, depth: 110, height: 420 },
-    stems: stems(14, 5, 260, 240, 1100),
-  }),
-  'a very wide one': design({
-    form: 'low',
-    vessel: { ...vessel, plan: 'rectangular', width: 700, depth: 120, height: 70 },
-    stems: stems(60, 9, 1300, 200, 140),
-  }),
-  'a long title': design({
-    title: 'The long midsummer dinner under the plane trees '.repeat(10).trim(),
-    stems: stems(12, 6, 300, 300, 150),
-  }),
-  'sixty four colours with a long name': design({
-    palette: {
-      name: 'windfalls and bramble leaf '.repeat(15),
-      slots: Array.from({ length: 64 }, () => ({ colour: '#6d1428', part: 'mass' as const })),
-    },
-    stems: stems(20, 7, 300, 300, 200),
-  }),
+  'a very tall one': HARD.tall,
+  'a very wide one': HARD.wide,
+  'a long title': HARD.longTitle,
+  'sixty four colours with a long name': HARD.manyColours,
 }
 
 describe('the sheet holds everything inside its frame, no words over others, both views in line at one scale', () => {

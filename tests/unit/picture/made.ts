@@ -85,3 +85,29 @@ export const expectInFrame = (items: readonly Item[], { width, height, inset }: 
   expect(Math.max(...all.map(([, y]) => y))).toBeLessThanOrEqual(height - inset)
   expect(overlaps(items)).toEqual([])
 }
+
+const { vessel } = newArrangement()
+/** Designs that are hard to lay out. */
+export const HARD = {
+  tall: design({
+    form: 'vertical',
+    vessel: { ...vessel, width: 110, depth: 110, height: 420 },
+    stems: stems(14, 5, 260, 240, 1100),
+  }),
+  wide: design({
+    form: 'low',
+    vessel: { ...vessel, plan: 'rectangular', width: 700, depth: 120, height: 70 },
+    stems: stems(60, 9, 1300, 200, 140),
+  }),
+  longTitle: design({
+    title: 'The long midsummer dinner under the plane trees '.repeat(10).trim(),
+    stems: stems(12, 6, 300, 300, 150),
+  }),
+  manyColours: design({
+    palette: {
+      name: 'windfalls and bramble leaf '.repeat(15),
+      slots: Array.from({ length: 64 }, () => ({ colour: '#6d1428', part: 'mass' as const })),
+    },
+    stems: stems(20, 7, 300, 300, 200),
+  }),
+}

@@ -4,7 +4,7 @@ import { type Arrangement, type Light, newArrangement } from '../../../src/arran
 import { underLight } from '../../../src/colour/index.ts'
 import { layoutPicture, type Wanted } from '../../../src/ui/picture/layout.ts'
 import { type Item, type Laid, SHEETS } from '../../../src/ui/picture/types.ts'
-import { design, expectInFrame, measure, OPTIONS, stems, texts } from './made.ts'
+import { design, expectInFrame, HARD, measure, OPTIONS, stems, texts } from './made.ts'
 
 const laid = (document: Arrangement, wanted: Wanted, light: Light = 'daylight'): Laid =>
   layoutPicture(document, { ...OPTIONS, light }, wanted, measure)
@@ -156,34 +156,18 @@ const contrast = (a: string, b: string): number => {
   return (x + 0.05) / (y + 0.05)
 }
 
-const vessel = newArrangement().vessel
 const CASES: Record<string, Arrangement> = {
   'an empty design': design({}),
   'one stem': design({ stems: stems(1, 1, 60, 60, 90) }),
   'thirty kinds': design({ stems: stems(100, 30, 460, 400, 260) }),
   'sixty kinds': design({ stems: stems(120, 60, 460, 400, 260) }),
-  'a very tall one': design({
-    form: 'vertical',
-    vessel: { ...vessel, width: 110, depth: 110, height: 420 },
-    stems: stems(14, 5, 260, 240, 1100),
-  }),
-  'a very wide one on a long table': design({
-    form: 'low',
-    vessel: { ...vessel, plan: 'rectangular', width: 700, depth: 120, height: 70 },
-    stems: stems(60, 9, 1300, 200, 140),
+  'a very tall one': HARD.tall,
+  'a very wide one on a long table': {
+    ...HARD.wide,
     setting: { ...setting, table: { shape: 'rectangular', length: 1830, width: 762 } },
-  }),
-  'a long title': design({
-    title: 'The long midsummer dinner under the plane trees '.repeat(10).trim(),
-    stems: stems(12, 6, 300, 300, 150),
-  }),
-  'sixty four colours with a long name': design({
-    palette: {
-      name: 'windfalls and bramble leaf '.repeat(15),
-      slots: Array.from({ length: 64 }, () => ({ colour: '#6d1428', part: 'mass' as const })),
-    },
-    stems: stems(20, 7, 300, 300, 200),
-  }),
+  },
+  'a long title': HARD.longTitle,
+  'sixty four colours with a long name': HARD.manyColours,
 }
 const WANTED: Record<string, Wanted> = {
   A4,
