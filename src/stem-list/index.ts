@@ -1,5 +1,8 @@
 export { changeCount } from './change-count.ts'
+export { type Cut, type CutPiece, cutPlan } from './cut-plan.ts'
+export { fewestOf, type Wanted, type Yield } from './cutting.ts'
 export { formatMoney, minorDigits, type Price, priceOf, toMain } from './money.ts'
+export { type Bought, cheapestPacks, type Pack } from './packs.ts'
 export { purchase } from './purchase.ts'
 export { rowOf, stemList } from './rows.ts'
 export { fewestStems, lateralsPerStem, type Pieces } from './stems.ts'
