@@ -24,7 +24,7 @@ const UNIT = Array.from(
 )
 
 /** The outline of one stand-in as seen, mm. An ellipsoid shows the ellipse of its moments; a capsule, a rod. */
-const partOutline = (parts: Float64Array, o: number, angle: ViewAngle): Place[] => {
+export const partOutline = (parts: Float64Array, o: number, angle: ViewAngle): Place[] => {
   const [x, y] = projectPoint([parts[o + 2]!, parts[o + 3]!, parts[o + 4]!], angle)
   if (parts[o] === 1) {
     const [u, v] = projectPoint([parts[o + 5]!, parts[o + 6]!, parts[o + 7]!], angle)

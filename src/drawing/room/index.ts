@@ -1,6 +1,6 @@
 export { clipLine, clipShape, type Pane } from './clip.ts'
 export { dries, FLAME_LEAST_mm, FLAME_STRICT_mm, type NearFlame, nearFlames } from './flame.ts'
-export { type RoomOptions, roomBox, roomMarks } from './marks.ts'
+export { clothMarks, type RoomOptions, roomBox, roomMarks } from './marks.ts'
 export { sceneOf } from './scene.ts'
 export { EACH_mm, seatsOf } from './seats.ts'
 export { SOLIDS } from './solids.ts'

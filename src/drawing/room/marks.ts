@@ -1,50 +1,33 @@
-import { outerSection, type Resolved, shownHalfWidth, widestSection } from '../../geometry/index.ts'
+import type { Resolved } from '../../geometry/index.ts'
 import type { ViewAngle } from '../types.ts'
 import type { Pane } from './clip.ts'
+import { composedScene, layerOf } from './composed.ts'
 import { copyMarks } from './copy-marks.ts'
 import { shadowMarks } from './shadow-marks.ts'
 import { FLAME, SOLIDS } from './solids.ts'
 import { tableMarks } from './table-marks.ts'
 import { thingMarks } from './thing-marks.ts'
 import { tonesOn } from './tones.ts'
-import type { Layer, Mark, Scene, Thing } from './types.ts'
+import type { Mark, Scene } from './types.ts'
 import { type Looking, looking } from './view.ts'
-
-/**
- * Before the arrangement is what stands nearer than the vessel's axis and is high enough to hide a part of its foot;
- * all else, a flat plate seen from a little above, lies behind whatever is over the table.
- */
-const layerOf = ({ kind, at }: Thing, { vessel }: Resolved, look: Looking): Layer => {
-  const beyond = look.beyond(at)
-  if (beyond >= 0) return 'behind'
-  const { radius, height, stands } = SOLIDS[kind]
-  const section = outerSection(vessel, 0)
-  const foot = -Math.min(shownHalfWidth(vessel, section, 1, 0), shownHalfWidth(vessel, section, 0, 1))
-  const top = (height + stands) * look.upright + (beyond + radius) * look.level
-  return top > foot * look.level + 1e-9 ? 'before' : 'behind'
-}
-
-/** Whether it would stand in front of the vessel itself. */
-const hidesVessel = ({ kind, at }: Thing, { vessel }: Resolved, look: Looking): boolean => {
-  const { a, b } = widestSection(vessel)
-  return Math.abs(look.see(at[0], at[1], 0)[0]) < Math.max(a, b) + SOLIDS[kind].radius
-}
-
-const isCut = ({ kind, at }: Thing, look: Looking, { bottom, top }: Pane): boolean => {
-  if (kind === 'dinner-plate' || kind === 'side-plate') return false
-  const { radius, height, stands } = SOLIDS[kind]
-  const deep = radius * look.level
-  return look.see(at[0], at[1], height + stands)[1] + deep > top || look.see(at[0], at[1], 0)[1] - deep < bottom
-}
 
 export interface RoomOptions {
   /** Between two lines of hatching, mm of the view. */
   step_mm: number
   /**
-   * For a composed picture of the part of the view in this pane: as a photographer would, take away what stands before the
-   * vessel, and every glass, cup or candle that the upper or lower border cuts through.
+   * For a composed picture of the part of the view in this pane: cleared as `composedScene` says.
    */
   composed?: Pane
+}
+
+/**
+ * The cloth as seen under an angle, with the shadows of all that stands on it; from the farthest to the nearest.
+ * @param step_mm between two lines of hatching, mm of the view
+ */
+export const clothMarks = (resolved: Resolved, scene: Scene, angle: ViewAngle, step_mm: number): Mark[] => {
+  const look = looking(angle, resolved.vessel.height)
+  const tones = tonesOn(scene.linen)
+  return [...tableMarks(scene, look, tones), ...shadowMarks(resolved, scene, look, tones, step_mm)]
 }
 
 /**
@@ -55,11 +38,7 @@ export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, op
   const look = looking(angle, resolved.vessel.height)
   const tones = tonesOn(whole.linen)
   const { composed } = options
-  const taken = (thing: Thing): boolean =>
-    composed !== undefined &&
-    ((layerOf(thing, resolved, look) === 'before' && hidesVessel(thing, resolved, look)) ||
-      isCut(thing, look, composed))
-  const scene = { ...whole, things: whole.things.filter((thing) => !taken(thing)) }
+  const scene = composed ? composedScene(resolved, whole, angle, composed) : whole
   const copies = copyMarks(resolved, scene, look).map(({ beyond, of }) => ({
     beyond,
     marks: of(beyond < -1e-6 ? 'before' : 'behind'),
@@ -72,8 +51,7 @@ export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, op
   })
   const standing = [...copies, ...things].sort((a, b) => b.beyond - a.beyond).flatMap(({ marks }) => marks)
   return [
-    ...tableMarks(scene, look, tones),
-    ...shadowMarks(resolved, scene, look, tones, options.step_mm),
+    ...clothMarks(resolved, scene, angle, options.step_mm),
     ...standing.filter(({ layer }) => layer === 'behind'),
     ...standing.filter(({ layer }) => layer === 'before'),
   ]

@@ -84,7 +84,7 @@ const laidAt = (
   there: readonly Thing[],
 ): Thing[] | null => {
   for (const spot of spots) {
-    const those = seats.map((seat) => placed(seat, kind, main, spot))
+    const those = seats.map((seat, i) => ({ ...placed(seat, kind, main, spot), seat: i }))
     const fits = those.every(
       (thing, i) =>
         fromEdge(table, thing.at) >= radius(kind) + FROM_EDGE_mm / 2 &&

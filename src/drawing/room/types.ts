@@ -12,6 +12,8 @@ export interface Thing {
   at: Place
   /** Toward the middle of the table from the guest it belongs to: a unit vector. */
   inward: Place
+  /** Whose it is, by the order of the seats; a candle is nobody's. */
+  seat?: number
 }
 
 /** How a table is laid: plates round one piece, a row of pieces down a long table, or a cup beside a small one. */

@@ -6,11 +6,9 @@ import {
   type Layer,
   type Place,
   roomMarks,
-  type Scene,
-  SOLIDS,
   type ViewAngle,
 } from '../../drawing/index.ts'
-import { cosSin, projectPoint, type Resolved } from '../../geometry/index.ts'
+import { projectPoint } from '../../geometry/index.ts'
 import type { Facts } from './facts.ts'
 import type { Box, Item } from './types.ts'
 
@@ -25,21 +23,6 @@ export interface Window {
 const HAIR = 1 / 1240
 const HATCH = 1 / 225
 
-/**
- * What stands wholly between the window's upper and lower edge, and by the greater part between its sides: a glass that is cut
- * off by the frame looks like one, a glass cut off in the air does not.
- */
-const whole = (scene: Scene, { vessel }: Resolved, { frame, angle }: Window): Scene => {
-  const [upright, level] = cosSin(angle.pitch)
-  const things = scene.things.filter(({ kind, at }) => {
-    const { radius, height, stands } = SOLIDS[kind]
-    const [x, y] = projectPoint([at[0], at[1], -vessel.height], angle)
-    const [low, high] = [y - radius * level, y + (stands + height) * upright + radius * level]
-    return low > frame.bottom && high < frame.top && x > frame.left && x < frame.right
-  })
-  return { ...scene, things }
-}
-
 /** Where the table ends toward the viewer, mm of the view from the centre of the vessel's mouth. */
 export const nearEdge = ({ room: { resolved, scene } }: Facts, angle: ViewAngle): number => {
   const { table } = scene
@@ -49,7 +32,7 @@ export const nearEdge = ({ room: { resolved, scene } }: Facts, angle: ViewAngle)
 
 /**
  * The table and what stands on it, at its true place and size: `behind` is to be drawn before the arrangement, `before` over
- * it. Nothing stands before the vessel itself, no glass is cut in two; what else the window does not show is cut off.
+ * it. Nothing stands before the vessel itself, no glass is cut in two; a plate that the window does not wholly show is cut off.
  */
 export const tableItems = (
   { room: { resolved, scene } }: Facts,
@@ -63,8 +46,7 @@ export const tableItems = (
   const pane = { left: box.x, right: box.x + box.w, bottom: box.y, top: box.y + box.h }
   const items: Record<Layer, Item[]> = { behind: [], before: [] }
   const step_mm = (sheetWidth * HATCH) / frame.scale
-  const seen = whole(scene, resolved, { box, frame, angle })
-  for (const mark of roomMarks(resolved, seen, angle, { step_mm, composed: frame })) {
+  for (const mark of roomMarks(resolved, scene, angle, { step_mm, composed: frame })) {
     const into = items[mark.layer]
     const all = (mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points).map(place)
     if (mark.kind === 'polygon') {
