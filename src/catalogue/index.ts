@@ -1,3 +1,4 @@
+export { RECUT_mm, sideLength_mm, spareShare, TRIM_mm } from './buying.ts'
 export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
 export { DENSITIES, MECHANICS_MASS } from './densities.ts'
 export { findPlant, PLANTS, plantIds, searchPlants } from './plants.ts'

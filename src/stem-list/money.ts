@@ -1,4 +1,5 @@
-import { EXAMPLE_PRICES } from '../catalogue/index.ts'
+import { EXAMPLE_PRICES, type Plant } from '../catalogue/index.ts'
+import { isPack, MOST_PACKS, type Pack } from './packs.ts'
 import type { PriceBook } from './types.ts'
 
 /** Decimals of a currency's main unit (ISO 4217, as Intl knows them): 2 for EUR, 0 for JPY; 2 for what is no currency. */
@@ -51,4 +52,19 @@ export const priceOf = (plant: string, prices: PriceBook, examples: PriceBook = 
   const own = priceIn(prices, plant)
   if (own !== null) return { minor: own, example: false }
   return { minor: priceIn(examples, plant) ?? middleOf(examples), example: true }
+}
+
+/**
+ * The packs a plant is sold in: the person's own, else one of the catalogue's bunch (a single stem where none is known) at
+ * the price of priceOf.
+ */
+export const packsOf = (
+  plant: Pick<Plant, 'id' | 'bunch'>,
+  prices: PriceBook,
+  examples: PriceBook = EXAMPLE_PRICES,
+): { packs: Pack[]; example: boolean } => {
+  const own = prices.packs && Object.hasOwn(prices.packs, plant.id) ? prices.packs[plant.id] : undefined
+  if (own && own.length > 0 && own.length <= MOST_PACKS && own.every(isPack)) return { packs: own, example: false }
+  const { minor, example } = priceOf(plant.id, prices, examples)
+  return { packs: [{ stems: plant.bunch ? Math.max(1, Math.floor(plant.bunch.value)) : 1, minor }], example }
 }

@@ -11,6 +11,10 @@ export interface Bought extends Pack {
 /** So many kinds of bunch of one plant may be sold; more would make the search long. Ours. */
 export const MOST_PACKS = 4
 
+const whole = (n: number, least: number): boolean => Number.isSafeInteger(n) && n >= least
+/** Whole numbers: stems from 1 up, minor units from 0 up. */
+export const isPack = ({ stems, minor }: Pack): boolean => whole(stems, 1) && whole(minor, 0)
+
 /**
  * The cheapest packs that hold at least `needed` stems; among equally cheap ones the fewest stems over, then the fewest packs.
  * Exact: let e be the pack with the least price a stem. A best choice holds fewer than e.stems packs of the other kinds
@@ -20,8 +24,7 @@ export const MOST_PACKS = 4
  * @returns the kinds of which any are bought, largest first; nothing for 0 stems
  */
 export const cheapestPacks = (needed: number, packs: readonly Pack[]): Bought[] => {
-  const whole = (n: number, least: number): boolean => Number.isSafeInteger(n) && n >= least
-  if (packs.length < 1 || packs.length > MOST_PACKS || !packs.every((p) => whole(p.stems, 1) && whole(p.minor, 0)))
+  if (packs.length < 1 || packs.length > MOST_PACKS || !packs.every(isPack))
     throw new RangeError(`packs: expected 1 to ${MOST_PACKS} of a whole number of stems and minor units`)
   if (!whole(needed, 0)) throw new RangeError(`needed: expected a whole number from 0 up, got ${needed}`)
   const ranked = [...packs].sort((a, b) => a.minor * b.stems - b.minor * a.stems || b.stems - a.stems)

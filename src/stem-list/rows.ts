@@ -1,6 +1,8 @@
+import { TRIM_mm } from '../catalogue/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
-import { fewestStems, lateralsPerStem, type Pieces } from './stems.ts'
+import { fewestOf, type Wanted } from './cutting.ts'
 import type { StemRow } from './types.ts'
+import { yieldOf } from './yield.ts'
 
 /** Stems that share a key, in order of first appearance in the document. */
 export const grouped = (resolved: Resolved, keyOf: (stem: ResolvedStem) => string): ResolvedStem[][] => {
@@ -16,10 +18,11 @@ export const grouped = (resolved: Resolved, keyOf: (stem: ResolvedStem) => strin
 
 export const colourKey = (stem: ResolvedStem): string => stem.colour.toLowerCase()
 
-export const piecesOf = (stems: readonly ResolvedStem[]): Pieces => {
-  const laterals = stems.filter((s) => s.stem.piece === 'lateral').length
-  return { wholes: stems.length - laterals, laterals }
-}
+const wantedOf = ({ stem, curve }: ResolvedStem): Wanted => ({
+  count: 1,
+  length_mm: curve.cut_mm + TRIM_mm,
+  piece: stem.piece,
+})
 
 /** The list of one arrangement: a row for each plant, colour and role, in order of first appearance. Lengths in mm. */
 export const stemList = (resolved: Resolved): StemRow[] =>
@@ -31,7 +34,7 @@ export const stemList = (resolved: Resolved): StemRow[] =>
       colour: colourKey(first),
       role: first.role,
       pieces: stems.length,
-      stems: fewestStems(piecesOf(stems), lateralsPerStem(first.plant), 1),
+      stems: fewestOf(stems.map(wantedOf), yieldOf(first.plant)).stems,
       cut_mm: [Math.min(...lengths), Math.max(...lengths)],
       ids: stems.map((s) => s.id),
     }

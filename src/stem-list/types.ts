@@ -1,4 +1,5 @@
 import type { Role } from '../arrangement/index.ts'
+import type { Pack } from './packs.ts'
 
 export interface StemRow {
   plant: string
@@ -20,7 +21,7 @@ export interface PurchaseLine {
   pieces: number
   stems: number
   spareStems: number
-  /** null: bunch size not known, bought by the stem. */
+  /** null: bought by the stem, or in bunches of more than one size. */
   bunchSize: number | null
   bunches: number | null
   leftover: number
@@ -41,4 +42,6 @@ export interface PriceBook {
   currency: string
   /** Plant id → price of a bunch (of a stem where no bunch size is known), integer minor units. */
   perBunch: Record<string, number>
+  /** Plant id → the sizes and prices it is sold in, instead of the one bunch of the catalogue. */
+  packs?: Record<string, Pack[]>
 }

@@ -18,6 +18,15 @@ const lineOf = (lines: PurchaseLine[], row: StemRow): PurchaseLine | undefined =
 const carriesLine = (rows: StemRow[], row: StemRow): boolean =>
   rows.find((r) => r.plant === row.plant && r.colour === row.colour) === row
 
+/** Needed and, on top of them, spare. */
+const stemsWords = ({ stems, spareStems }: PurchaseLine): string =>
+  spareStems > 0 ? `${stems} + ${spareStems}` : `${stems}`
+
+const bunchWords = ({ bunches, bunchSize }: PurchaseLine): string => {
+  if (bunches === null) return 'by the stem'
+  return bunchSize === null ? `${bunches}, two sizes` : `${bunches} × ${bunchSize}`
+}
+
 interface RowProps {
   view: ListView
   row: StemRow
@@ -82,9 +91,9 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
             }}
           />
         </td>
-        <td>{line ? line.stems : '″'}</td>
+        <td>{line ? stemsWords(line) : '″'}</td>
         <td>{least === most ? least : `${least}–${most}`}</td>
-        <td>{line ? (line.bunches === null ? 'by the stem' : `${line.bunches} × ${line.bunchSize}`) : '″'}</td>
+        <td>{line ? bunchWords(line) : '″'}</td>
         <td>{line ? formatMoney(line.cost, view.all.currency) : '″'}</td>
       </tr>
       {open ? (
@@ -104,7 +113,7 @@ export const StemTable = ({ view }: { view: ListView }) => {
   const units = useStudio((s) => s.units)
   const [open, setOpen] = useState('')
   const pieces = view.rows.reduce((n, r) => n + r.pieces, 0)
-  const stems = view.all.lines.reduce((n, l) => n + l.stems, 0)
+  const stems = view.all.lines.reduce((n, l) => n + l.stems + l.spareStems, 0)
   const bunches = view.all.lines.reduce((n, l) => n + (l.bunches ?? 0), 0)
   return (
     <table className="stem-table">
@@ -117,9 +126,8 @@ export const StemTable = ({ view }: { view: ListView }) => {
           <th className="cell-role">role</th>
           <th>in it</th>
           <th>
-            stems to
-            <br />
-            cut from
+            stems
+            <br />+ spare
           </th>
           <th>
             cut length
