@@ -8,6 +8,7 @@ self.onmessage = (event: MessageEvent) => waiting.push(event)
 const partFor = (name: string): Promise<{ onRequest: (event: MessageEvent) => void }> => {
   if (name === 'painter') return import('./painter.worker.ts')
   if (name === 'advice') return import('./advice.worker.ts')
+  if (name === 'png') return import('./png.worker.ts')
   return name === 'photo' ? import('./photo.worker.ts') : import('./readings.worker.ts')
 }
 

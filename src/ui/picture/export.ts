@@ -1,3 +1,4 @@
+import { pngMaker } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
 import type { Kind } from './choices.ts'
 import { type Faces, paintSheet } from './paint.ts'
@@ -17,8 +18,12 @@ const isDrawn = (canvas: HTMLCanvasElement): boolean => {
   return (pixel?.[3] ?? 0) === 255
 }
 
-const blobOf = (canvas: HTMLCanvasElement): Promise<Blob | null> =>
-  new Promise((resolve) => canvas.toBlob(resolve, 'image/png'))
+/** Beside the page, which would wait for a quiet moment first; in the page where there is no other way. */
+const blobOf = async (canvas: HTMLCanvasElement): Promise<Blob | null> => {
+  const bitmap = await createImageBitmap(canvas).catch(() => null)
+  const made = bitmap && (await pngMaker().make(bitmap))
+  return made ?? new Promise((resolve) => canvas.toBlob(resolve, 'image/png'))
+}
 
 export interface Exported {
   blob: Blob
