@@ -5,7 +5,7 @@ import { type Demand, orderOf, shareOut } from '../../../src/stem-list/index.ts'
 import { promise } from '../../promise.ts'
 import { BOOK, EXAMPLES, listed, stem } from './fixture.ts'
 
-const lateral = { piece: 'lateral', tip: [0, 0, 90] } as const
+const lateral: Partial<Stem> = { piece: 'lateral', tip: [0, 0, 90] }
 const choices = { prices: BOOK, examples: EXAMPLES }
 const noSpare = { ...choices, spare: { rose: 0, spray: 0, branch: 0 } }
 const demand = (design: string, copies: number, ...stems: Stem[]): Demand => ({
