@@ -1,6 +1,6 @@
 import { completeVessel, DEFAULTS } from './defaults.ts'
+import { isThing } from './fields.ts'
 import { LIMITS, leastInside, wallFits } from './limits.ts'
-import { isThing } from './schema.ts'
 import type { Vessel } from './types.ts'
 import { type Fault, type Path, wanted } from './words.ts'
 

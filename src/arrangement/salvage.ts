@@ -1,6 +1,6 @@
 import { GREY_SLOT, REQUIRED_OF_STEM } from './cross.ts'
+import { isThing } from './fields.ts'
 import { LIMITS } from './limits.ts'
-import { isThing } from './schema.ts'
 import type { Problem } from './types.ts'
 import type { Fault, Path } from './words.ts'
 

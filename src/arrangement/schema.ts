@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { between, colour, field, isThing, list, name, number, oneOf, text, thing } from './fields.ts'
 import { COLOUR, isBand, isDate, LIMITS } from './limits.ts'
 import { FORMS, LIGHTS, MATERIALS, MECHANICS, ROLES, VESSEL_PLANS } from './types.ts'
 import { shown, wanted } from './words.ts'
@@ -7,26 +8,6 @@ import { shown, wanted } from './words.ts'
  * The one schema of the document. It only judges; what it is given is kept as it is, so unknown keys stay at every
  * level. What depends on two places at once (ids, slots, the wall) is in cross.ts.
  */
-
-type Test = (value: unknown) => boolean
-
-/** Anything for which the test holds. The words say what is allowed, with the unit. */
-const field = (words: string, test: Test) => v.custom<unknown>(test, (issue) => wanted(words, issue.input))
-
-const isNumber: Test = (x) => typeof x === 'number' && !Number.isNaN(x)
-
-/** Two sentences for a number: of the wrong kind, and out of range. */
-const number = (words: string, range: string, test: (x: number) => boolean) =>
-  v.pipe(
-    field(words, isNumber),
-    v.check(
-      (x) => test(x as number),
-      (issue) => wanted(`${words} ${range}`, issue.input),
-    ),
-  )
-
-const between = (words: string, least: number, most: number) =>
-  number(words, `from ${least} to ${most}`, (x) => x >= least && x <= most)
 
 const mm = between('a number in mm', -LIMITS.mm, LIMITS.mm)
 const size = number('a number in mm', `above 0 and up to ${LIMITS.mm}`, (x) => x > 0 && x <= LIMITS.mm)
@@ -41,36 +22,6 @@ const copies = number(
   `from 1 to ${LIMITS.copies}`,
   (x) => Number.isInteger(x) && x >= 1 && x <= LIMITS.copies,
 )
-
-const isText = (least: number) => (x: unknown) =>
-  typeof x === 'string' && x.length >= least && (x.length <= LIMITS.text || [...x].length <= LIMITS.text)
-const text = field(`a text of at most ${LIMITS.text} characters`, isText(0))
-const name = field(`a text of 1 to ${LIMITS.text} characters`, isText(1))
-const colour = field('a colour as #rrggbb', (x) => typeof x === 'string' && COLOUR.test(x))
-const oneOf = (all: readonly string[]) => field(`one of ${all.join(', ')}`, (x) => all.includes(x as string))
-
-export const isThing = (x: unknown): x is Record<string, unknown> =>
-  typeof x === 'object' && x !== null && !Array.isArray(x)
-
-/** An object. A required key that is missing reaches its own field as `undefined`, so that the field's words are used. */
-const thing = (words: string, required: v.ObjectEntries, optional: v.ObjectEntries = {}) => {
-  const entries = Object.entries(optional).map(([key, schema]) => [key, v.optional(schema)])
-  return v.pipe(
-    field(words, isThing),
-    v.transform((x) => ({
-      ...Object.fromEntries(Object.keys(required).map((key) => [key, undefined])),
-      ...(x as object),
-    })),
-    v.object({ ...required, ...Object.fromEntries(entries) }),
-  )
-}
-
-/** Its length is looked at first: the items of a list that is far too long are not judged one by one. */
-const list = (words: string, each: v.GenericSchema, least: number, most: number) =>
-  v.pipe(
-    field(words, (x) => Array.isArray(x) && x.length >= least && x.length <= most),
-    v.array(each),
-  )
 
 const point = (words: string, each: v.GenericSchema[]) =>
   v.pipe(

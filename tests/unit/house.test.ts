@@ -10,6 +10,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   catalogue: ['arrangement'],
   geometry: ['arrangement', 'catalogue', 'colour'],
   readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
+  event: ['arrangement', 'catalogue'],
   'stem-list': ['arrangement', 'catalogue', 'geometry', 'units'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
   telling: ['arrangement', 'catalogue', 'geometry'],
@@ -32,7 +33,18 @@ const MAY_IMPORT: Record<string, string[]> = {
     'units',
   ],
 }
-const PURE = ['units', 'arrangement', 'colour', 'catalogue', 'geometry', 'readings', 'stem-list', 'drawing', 'telling']
+const PURE = [
+  'units',
+  'arrangement',
+  'colour',
+  'catalogue',
+  'geometry',
+  'event',
+  'readings',
+  'stem-list',
+  'drawing',
+  'telling',
+]
 const SRC = resolve(import.meta.dirname, '../../src')
 
 const filesOf = (folder: string): string[] =>

@@ -1,0 +1,27 @@
+import { TRIM_mm } from '../catalogue/index.ts'
+import type { EventPlan, HandMinutes } from './types.ts'
+
+/**
+ * Minutes to start a learner with, before a trial piece has been timed. Stem and piece: 1 and 10 (ours, inside the 15 to 30 min
+ * for a low centrepiece that practitioners report: common practice). Conditioning: 20 to 40 stems in 10 min (from memory).
+ * Vessels: wire 2–3, foam 2–4, tape grid 3–5 min; finish, top up, label 3–5 min (from memory). Setting: ours.
+ */
+export const HAND_MINUTES: HandMinutes = { stem: 1, piece: 10, conditioning: 0.33, vessel: 3, packing: 4, setting: 3 }
+
+/** An event with nothing in it yet. The zone is the caller's to give: no pure room knows where it is. */
+export const newEvent = (zone: string): EventPlan => ({
+  format: 'pedicel-event',
+  version: 1,
+  title: '',
+  date: '',
+  zone,
+  hours: 8,
+  tables: 0,
+  parts: [],
+  trim_mm: TRIM_mm,
+  spare: {},
+  budget: null,
+  work: { people: 2, from: '09:00', to: '18:00', drive: 30, minutes: HAND_MINUTES },
+  cooler: null,
+  done: [],
+})

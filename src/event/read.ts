@@ -1,0 +1,121 @@
+import * as v from 'valibot'
+import {
+  type Arrangement,
+  asProblem,
+  type Fault,
+  fields,
+  type Known,
+  notFinite,
+  type Problem,
+  parseText,
+  readArrangement,
+  wanted,
+} from '../arrangement/index.ts'
+import { newEvent } from './defaults.ts'
+import { eventSchema, isZone } from './schema.ts'
+import type { EventPlan, WholeEvent } from './types.ts'
+
+/**
+ * What came of reading an event. `partly`: `good` is made of what is right, `problems` lists what would be left out or set
+ * back; nothing may be opened before the person agrees. `refused`: nothing can be saved of it.
+ */
+export type EventRead =
+  | { kind: 'ok'; event: WholeEvent }
+  | { kind: 'partly'; good: WholeEvent; problems: Problem[] }
+  | { kind: 'refused'; problems: Problem[] }
+
+const refused = (...faults: Fault[]): EventRead => ({ kind: 'refused', problems: faults.map(asProblem) })
+
+/** What is wrong with the plan itself, its designs left out. */
+export const eventFaults = (raw: unknown): Fault[] =>
+  (v.safeParse(eventSchema, raw).issues ?? []).map((issue) => ({
+    path: (issue.path ?? []).map((item) => item.key as string | number),
+    message: issue.message,
+  }))
+
+const doorFault = (raw: unknown): Fault | null => {
+  if (!fields.isThing(raw)) return { path: [], message: wanted('an event', raw) }
+  if (raw.format !== 'pedicel-event') return { path: ['format'], message: wanted('"pedicel-event"', raw.format) }
+  if (raw.version !== 1)
+    return {
+      path: ['version'],
+      message: `${wanted('version 1', raw.version)}${(raw.version as number) > 1 ? ': it was written by a newer Pedicel' : ''}`,
+    }
+  return null
+}
+
+/** The plan with what is wrong set back to what a new one has, and what is missing filled in; null for a part that is wrong. Unknown keys stay. */
+const completed = (
+  raw: Record<string, unknown>,
+  faults: readonly Fault[],
+): Omit<EventPlan, 'parts'> & { parts: (EventPlan['parts'][number] | null)[] } => {
+  const start = newEvent(isZone(raw.zone) ? (raw.zone as string) : 'UTC')
+  const wrong = (...path: (string | number)[]): boolean =>
+    faults.some((f) => path.every((key, i) => f.path.length <= i || f.path[i] === key))
+  const kept = Object.fromEntries(Object.entries(raw).filter(([key]) => key === 'parts' || !wrong(key)))
+  const parts =
+    Array.isArray(raw.parts) && !faults.some(({ path }) => path.length === 1 && path[0] === 'parts') ? raw.parts : []
+  const work = fields.isThing(kept.work) ? kept.work : {}
+  const minutes = fields.isThing(work.minutes) ? work.minutes : {}
+  return {
+    ...start,
+    ...kept,
+    parts: parts.map((part, i) => (wrong('parts', i) ? null : { place: '', ...part })),
+    work: { ...start.work, ...work, minutes: { ...start.work.minutes, ...minutes } },
+  }
+}
+
+/**
+ * Reads the text of an event's file: the plan by its own schema, each design as a file of its own would be, with the path in
+ * front. A part without a design that can be read is left out. Never throws, whatever the text.
+ * @param text JSON, at most 2 MB of UTF-8
+ */
+export const readEvent = (text: string, known: Known): EventRead => {
+  const parsed = parseText(text)
+  if ('fault' in parsed) return refused(parsed.fault)
+  const raw = parsed.raw
+  const door = doorFault(raw)
+  if (door) return refused(door)
+  const { designs: given, ...plan } = raw as Record<string, unknown>
+  const faults = eventFaults(plan)
+  const infinite = notFinite(plan).filter(({ path }) => !faults.some((f) => f.path.every((key, i) => path[i] === key)))
+  faults.push(...infinite)
+  const problems = faults.map(asProblem)
+  const designs = new Map<string, Arrangement>()
+  if (given !== undefined && !fields.isThing(given))
+    problems.push(asProblem({ path: ['designs'], message: wanted('an object of arrangements', given) }))
+  for (const [key, design] of Object.entries(fields.isThing(given) ? given : {})) {
+    const read = readArrangement(JSON.stringify(design), known)
+    if (read.kind === 'ok') designs.set(key, read.document)
+    else {
+      if (read.kind === 'partly') designs.set(key, read.good)
+      const front = asProblem({ path: ['designs', key], message: '' }).path
+      problems.push(...read.problems.map((p) => ({ ...p, path: p.path ? `${front}.${p.path}` : front })))
+    }
+  }
+  const good = completed(plan, faults)
+  const seen = new Set<string>()
+  const parts = good.parts.filter((part, i): part is EventPlan['parts'][number] => {
+    if (!part) return false
+    const { design } = part
+    const path = ['parts', i, 'design']
+    if (!designs.has(design))
+      problems.push(asProblem({ path, message: wanted('the key of one of its designs', design) }))
+    else if (seen.has(design))
+      problems.push(asProblem({ path, message: `expected each design once, got ${JSON.stringify(design)} again` }))
+    else {
+      seen.add(design)
+      return true
+    }
+    return false
+  })
+  const event: WholeEvent = { ...good, parts, designs: Object.fromEntries(designs) }
+  return problems.length === 0 ? { kind: 'ok', event } : { kind: 'partly', good: event, problems }
+}
+
+/** The text of an event's file: indented JSON, designs whole; those that no part names are left out. */
+export const writeEvent = (event: WholeEvent): string => {
+  const named = new Set(event.parts.map((p) => p.design))
+  const designs = Object.fromEntries(Object.entries(event.designs).filter(([key]) => named.has(key)))
+  return `${JSON.stringify({ ...event, designs }, null, 1)}\n`
+}

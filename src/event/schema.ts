@@ -1,0 +1,111 @@
+import type * as v from 'valibot'
+import { fields, isDate, LIMITS } from '../arrangement/index.ts'
+
+const { between, field, list, name, number, text, thing } = fields
+
+/** The limits at the event's door. Ours: far above what one event needs. */
+export const EVENT_LIMITS = {
+  parts: 100,
+  tables: 10_000,
+  hours: 240,
+  people: 100,
+  minutes: 1_440,
+  money: 1e12,
+  done: 2_000,
+} as const
+
+/** HH:MM of a day. */
+export const isClock = (x: unknown): boolean => typeof x === 'string' && /^([01]\d|2[0-3]):[0-5]\d$/.test(x)
+
+/** A time zone that this machine knows. */
+export const isZone = (x: unknown): boolean => {
+  if (typeof x !== 'string' || x.length === 0 || x.length > 80) return false
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: x })
+    return true
+  } catch {
+    return false
+  }
+}
+
+const whole = (words: string, least: number, most: number) =>
+  number(words, `from ${least} to ${most}`, (x) => Number.isInteger(x) && x >= least && x <= most)
+const minutes = between('minutes', 0, EVENT_LIMITS.minutes)
+const clock = field('a time of day as "09:00"', isClock)
+
+/** Spare by plant: an object whose values are shares. */
+const shares = field(
+  'an object of shares from 0 to 1 by plant',
+  (x) =>
+    fields.isThing(x) &&
+    Object.keys(x).length <= 1000 &&
+    Object.values(x).every((share) => typeof share === 'number' && share >= 0 && share <= 1),
+)
+
+const part = thing(
+  'a part of the event',
+  { design: name, copies: whole('a whole number of copies', 1, LIMITS.copies) },
+  { place: text },
+)
+
+const handMinutes = thing(
+  'minutes of work',
+  {},
+  {
+    stem: minutes,
+    piece: minutes,
+    conditioning: minutes,
+    vessel: minutes,
+    packing: minutes,
+    setting: minutes,
+  },
+)
+
+const work = thing(
+  'how the work is done',
+  {},
+  {
+    people: whole('a whole number of people', 1, EVENT_LIMITS.people),
+    from: clock,
+    to: clock,
+    drive: minutes,
+    minutes: handMinutes,
+  },
+)
+
+const nothingOr = (words: string, test: (x: unknown) => boolean) => field(words, (x) => x === null || test(x))
+
+export const eventSchema: v.GenericSchema = thing(
+  'an event',
+  {},
+  {
+    title: text,
+    date: field(
+      'a local date and time that exists, such as 2027-06-12T15:00, or ""',
+      (x) => x === '' || (typeof x === 'string' && isDate(x) && !/[Z+]|-\d\d:?\d\d$/.test(x.slice(10))),
+    ),
+    zone: field('a time zone such as "Europe/Lisbon"', isZone),
+    hours: between('hours', 0, EVENT_LIMITS.hours),
+    tables: whole('a whole number of tables', 0, EVENT_LIMITS.tables),
+    parts: list(`a list of at most ${EVENT_LIMITS.parts} parts`, part, 0, EVENT_LIMITS.parts),
+    trim_mm: between('a number in mm', 0, 500),
+    spare: shares,
+    budget: nothingOr(
+      'a whole number of minor units (cents) or null',
+      (x) => Number.isSafeInteger(x) && (x as number) >= 0 && (x as number) <= EVENT_LIMITS.money,
+    ),
+    work,
+    cooler: nothingOr(
+      'a cooler as {"celsius": 3, "stems": 400} or null',
+      (x) =>
+        fields.isThing(x) &&
+        typeof x.celsius === 'number' &&
+        x.celsius >= -5 &&
+        x.celsius <= 25 &&
+        Number.isInteger(x.stems) &&
+        (x.stems as number) >= 0 &&
+        (x.stems as number) <= 100_000,
+    ),
+    done: list(`a list of at most ${EVENT_LIMITS.done} tasks`, name, 0, EVENT_LIMITS.done),
+  },
+)

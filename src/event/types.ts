@@ -1,0 +1,80 @@
+import type { Arrangement } from '../arrangement/index.ts'
+
+/** One design of an event, as often as it stands there. */
+export interface EventPart {
+  /** Key among the event's designs; each design stands in it once. */
+  design: string
+  /** How many are made. */
+  copies: number
+  /** Where they stand, in the person's words: "guest tables". */
+  place: string
+}
+
+/** Minutes of one pair of hands; the person's own timing of a trial piece is better than any table. */
+export interface HandMinutes {
+  /** For each stem that is placed. */
+  stem: number
+  /** To set up and clear for each piece. */
+  piece: number
+  /** To unpack, strip, recut and stand in water, for each bought stem. */
+  conditioning: number
+  /** To prepare each vessel: wire, grid, foam. */
+  vessel: number
+  /** To top up, check and pack each piece. */
+  packing: number
+  /** To set each piece in its place at the venue. */
+  setting: number
+}
+
+export interface Work {
+  /** Pairs of hands. */
+  people: number
+  /** The day's work, local clock `HH:MM`. */
+  from: string
+  to: string
+  /** On the road, minutes. */
+  drive: number
+  minutes: HandMinutes
+}
+
+/** Where flowers wait in the cool; null where there is none. */
+export interface Cooler {
+  /** °C */
+  celsius: number
+  /** Stems that have room in it. */
+  stems: number
+}
+
+/**
+ * The event, version 1: several designs with their numbers, one order, one plan of work. Plain data. In a file the designs
+ * lie in it whole; in the browser they are kept by themselves, so that a change in one is a change in the event.
+ */
+export interface EventPlan {
+  format: 'pedicel-event'
+  version: 1
+  title: string
+  /** ISO 8601 local date and time, by the clock of the zone; '' not yet known. */
+  date: string
+  /** IANA time zone, such as Europe/Lisbon. */
+  zone: string
+  /** How long the flowers are to look well, hours. */
+  hours: number
+  /** Tables that the cost is divided by; 0 not asked. */
+  tables: number
+  parts: EventPart[]
+  /** Cut long first: so much over each piece, mm. */
+  trim_mm: number
+  /** Plant id → spare as a share of the stems needed, instead of what is usual. */
+  spare: Record<string, number>
+  /** Most that may be spent on stems, whole minor units of the price book's currency; null not asked. */
+  budget: number | null
+  work: Work
+  cooler: Cooler | null
+  /** Keys of tasks that are ticked off. */
+  done: string[]
+}
+
+/** An event with its designs, as it lies in a file and as it is worked out. */
+export interface WholeEvent extends EventPlan {
+  designs: Record<string, Arrangement>
+}

@@ -1,0 +1,95 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
+import { newEvent, readEvent, type WholeEvent, writeEvent } from '../../../src/event/index.ts'
+import { promise } from '../../promise.ts'
+
+const known = { plants: new Set(['rose']) }
+const bowl: Arrangement = { ...newArrangement(), title: 'Bowl' }
+const event = (over: Partial<WholeEvent> = {}): WholeEvent => ({
+  ...newEvent('Europe/Lisbon'),
+  title: 'Forty tables',
+  date: '2027-06-12T15:00',
+  parts: [
+    { design: 'bowl', copies: 12, place: 'guest tables' },
+    { design: 'cup', copies: 24, place: '' },
+  ],
+  designs: { bowl, cup: { ...bowl, title: 'Cup' } },
+  ...over,
+})
+const readOver = (over: object) => readEvent(JSON.stringify({ ...event(), ...over }), known)
+const problemsOf = (over: object): string[] => {
+  const read = readOver(over)
+  return read.kind === 'ok' ? [] : read.problems.map((p) => `${p.path}: ${p.message}`)
+}
+
+describe('the file of an event', () => {
+  it('comes back as it was written, with the designs that stand in it', () => {
+    const spare = { ...event(), designs: { ...event().designs, left: bowl } }
+    expect(readEvent(writeEvent(spare), known)).toEqual({ kind: 'ok', event: event() })
+  })
+  it('keeps keys it does not know', () => {
+    const read = readOver({ music: 'a quartet' })
+    expect(read.kind === 'ok' && read.event).toMatchObject({ music: 'a quartet' })
+  })
+  it('fills in what is missing', () => {
+    const read = readEvent('{"format":"pedicel-event","version":1}', known)
+    expect(read).toEqual({ kind: 'ok', event: { ...newEvent('UTC'), designs: {} } })
+  })
+  it('names the place of what is wrong, and keeps the rest', () => {
+    expect(problemsOf({ hours: 'long' })).toEqual(['hours: expected hours, got "long"'])
+    expect(problemsOf({ zone: 'Mars/Base' })).toEqual([
+      'zone: expected a time zone such as "Europe/Lisbon", got "Mars/Base"',
+    ])
+    expect(problemsOf({ date: '2027-02-30T10:00' })[0]).toMatch(/^date: expected a local date/)
+    expect(problemsOf({ date: '2027-02-20T10:00Z' })[0]).toMatch(/^date: expected a local date/)
+    expect(problemsOf({ work: { from: '25:00' } })).toEqual([
+      'work.from: expected a time of day as "09:00", got "25:00"',
+    ])
+    expect(problemsOf({ work: { minutes: { stem: -1 } } })).toEqual([
+      'work.minutes.stem: expected minutes from 0 to 1440, got -1',
+    ])
+    const read = readOver({
+      parts: [
+        { design: 'bowl', copies: 0 },
+        { design: 'cup', copies: 24 },
+        { design: 'gone', copies: 1 },
+        { design: 'cup', copies: 2 },
+      ],
+    })
+    expect(read.kind === 'partly' && read.problems.map((p) => p.path)).toEqual([
+      'parts[0].copies',
+      'parts[2].design',
+      'parts[3].design',
+    ])
+    expect(read.kind === 'partly' && read.good.parts).toEqual([{ design: 'cup', copies: 24, place: '' }])
+  })
+  it('judges a design as its own file would be, with the path in front', () => {
+    const stems = [{ id: 's', plant: 'rose', mouth: [0, 0], tip: [0, 0, 'high'] }]
+    expect(problemsOf({ designs: { ...event().designs, bowl: { ...bowl, stems } } })).toEqual([
+      'designs.bowl.stems[0].tip[2]: expected a number in mm, got "high"',
+    ])
+  })
+  it('is refused when it is none', () => {
+    for (const text of [
+      '',
+      '{',
+      '[]',
+      '{"format":"pedicel-arrangement","version":1}',
+      '{"format":"pedicel-event","version":2}',
+    ])
+      expect(readEvent(text, known).kind).toBe('refused')
+  })
+  it('never throws, whatever is put in any place', () => {
+    let runs = 0
+    fc.assert(
+      fc.property(fc.constantFrom(...Object.keys(event())), fc.json(), (key, value) => {
+        runs += 1
+        const read = readEvent(JSON.stringify({ ...event(), [key]: JSON.parse(value) }), known)
+        if (read.kind === 'partly') expect(readEvent(writeEvent(read.good), known).kind).toBe('ok')
+      }),
+      { numRuns: 400 },
+    )
+    promise(`E1 an event with anything in any place is read, mended or refused: ${runs} files, 0 failures`)
+  })
+})
