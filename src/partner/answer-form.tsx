@@ -7,14 +7,13 @@ interface Props {
   answer: Pick<Answer, 'design' | 'title' | 'chosen'>
   /** Where the tool is, for a link to the answer; '' where that is not known. */
   home: string
-  say: (message: string) => void
 }
 
 /** Puts words on the clipboard, or selects them where the browser gives no leave. */
 const copy = async (
   text: string,
   field: HTMLTextAreaElement | null,
-  say: Props['say'],
+  say: (message: string) => void,
   what: string,
 ): Promise<void> => {
   try {
@@ -32,10 +31,11 @@ const copy = async (
 }
 
 /** The note, and the answer to send back: as a text and as a link. */
-export const AnswerForm = ({ answer, home, say }: Props) => {
+export const AnswerForm = ({ answer, home }: Props) => {
   const id = useId()
   const [note, setNote] = useState('')
   const [from, setFrom] = useState('')
+  const [said, say] = useState('')
   const [made, setMade] = useState({ text: '', link: '', problem: '' })
   const textField = useRef<HTMLTextAreaElement>(null)
   const linkField = useRef<HTMLTextAreaElement>(null)
@@ -48,6 +48,7 @@ export const AnswerForm = ({ answer, home, say }: Props) => {
       if (!live) return
       const problem = text.ok ? '' : text.message
       setMade({ text: text.ok ? text.value : '', link: fragment.ok && home ? home + fragment.value : '', problem })
+      say('')
     })
     return () => {
       live = false
@@ -79,22 +80,33 @@ export const AnswerForm = ({ answer, home, say }: Props) => {
           onChange={(event) => setFrom(event.target.value)}
         />
       </section>
-      <section className="reply" aria-labelledby={`${id}a`}>
-        <h2 id={`${id}a`}>Your answer</h2>
+      <section className="reply" aria-labelledby="answer">
+        <h2 id="answer" tabIndex={-1}>
+          Your answer
+        </h2>
         {something && made.text ? (
           <>
             <p className="dim">
-              Nothing was sent. Copy the text{made.link ? ' or the link' : ''} and send it back in a message of your
-              own.
+              Send this back in a message of your own: the text{made.link ? ', or the link' : ''}. Nothing goes by
+              itself.
             </p>
             <label htmlFor={`${id}t`} className="unseen">
               The answer as a text
             </label>
             <textarea id={`${id}t`} ref={textField} readOnly rows={7} value={made.text} />
             <div className="acts">
+              {share ? (
+                <button
+                  type="button"
+                  className="main"
+                  onClick={() => navigator.share({ text: made.text }).catch(() => say('It was not sent.'))}
+                >
+                  Send it …
+                </button>
+              ) : null}
               <button
                 type="button"
-                className="main"
+                className={share ? '' : 'main'}
                 onClick={() => copy(made.text, textField.current, say, 'The text')}
               >
                 Copy the text
@@ -104,15 +116,10 @@ export const AnswerForm = ({ answer, home, say }: Props) => {
                   Copy as a link
                 </button>
               ) : null}
-              {share ? (
-                <button
-                  type="button"
-                  onClick={() => navigator.share({ text: made.text }).catch(() => say('It was not shared.'))}
-                >
-                  Share …
-                </button>
-              ) : null}
             </div>
+            <p role="status" className="said">
+              {said}
+            </p>
             {made.link ? (
               <textarea
                 ref={linkField}

@@ -37,10 +37,15 @@ const useGeneral = (): ((hex: string) => string) => {
   return general.name
 }
 
+/** To what the partner sends back, by hand and by keyboard. */
+const toAnswer = (): void => {
+  const heading = document.getElementById('answer')
+  heading?.focus({ preventScroll: true })
+  heading?.scrollIntoView({ block: 'start' })
+}
+
 const LightChoice = ({ own, light, onLight }: { own: Light; light: Light; onLight: (light: Light) => void }) =>
-  own === 'daylight' ? (
-    <p className="light">Colours are those of daylight.</p>
-  ) : (
+  own === 'daylight' ? null : (
     <fieldset className="light">
       <legend className="unseen">In which light</legend>
       {[own, 'daylight' as const].map((l) => (
@@ -58,7 +63,6 @@ export const PartnerPage = ({ parcel, problems, home, open }: PageProps) => {
   const [which, setWhich] = useState(0)
   const [chosen, setChosen] = useState<number | null>(null)
   const [light, setLight] = useState<Light>(design.setting.light)
-  const [message, setMessage] = useState('')
   const general = useGeneral()
   const documents = useMemo(() => dressedIn(parcel), [parcel])
   const told = useMemo(
@@ -84,41 +88,49 @@ export const PartnerPage = ({ parcel, problems, home, open }: PageProps) => {
         <h1>{told.title}</h1>
         <p>{told.subtitle}</p>
       </header>
-      <section className="look" aria-label="The drawing">
-        <Stage
-          documents={documents}
-          which={which}
-          light={light}
-          words={told.picture}
-          aspect={told.aspect}
-          open={open}
-        />
-        <LightChoice own={design.setting.light} light={light} onLight={setLight} />
-      </section>
-      <div className="beside">
-        {note ? <blockquote>{note}</blockquote> : null}
-        {problems.length > 0 ? (
-          <p className="problem">
-            {problems.length === 1 ? 'One thing' : `${problems.length} things`} in it could not be read and{' '}
-            {problems.length === 1 ? 'is' : 'are'} not shown: it was made by another version of the tool.
+      <div className="choosing">
+        <section className="look" aria-label="The drawing">
+          <Stage
+            documents={documents}
+            which={which}
+            light={light}
+            words={told.picture}
+            aspect={told.aspect}
+            open={open}
+          />
+          <LightChoice own={design.setting.light} light={light} onLight={setLight} />
+        </section>
+        <div className="beside">
+          {note ? <blockquote>{note}</blockquote> : null}
+          {problems.length > 0 ? (
+            <p className="problem">
+              {problems.length === 1 ? 'One thing' : `${problems.length} things`} in it could not be read and{' '}
+              {problems.length === 1 ? 'is' : 'are'} not shown: it was made by another version of the tool.
+            </p>
+          ) : null}
+          <Palettes offers={offers} words={words} which={which} chosen={chosen} onShow={setWhich} />
+          <button
+            type="button"
+            className={liked ? 'choose liked' : 'choose main'}
+            aria-pressed={liked}
+            onClick={() => setChosen(liked ? null : which)}
+          >
+            I like this one
+          </button>
+          <p role="status" className="said">
+            {chosen === null
+              ? ''
+              : `You like ${offerName(offers[chosen])}. Nothing is sent yet: your answer stands below, ready to be sent.`}
           </p>
-        ) : null}
-        <Palettes offers={offers} words={words} which={which} chosen={chosen} onShow={setWhich} />
-        <button
-          type="button"
-          className={liked ? 'choose liked' : 'choose main'}
-          aria-pressed={liked}
-          onClick={() => {
-            setChosen(liked ? null : which)
-            setMessage(liked ? 'Taken back.' : `You like ${offerName(offers[which])}. The answer stands below.`)
-          }}
-        >
-          I like this one
-        </button>
-        <AnswerForm answer={answer} home={home} say={setMessage} />
-        <p role="status" className="said">
-          {message}
-        </p>
+          {chosen === null ? null : (
+            <button type="button" className="word" onClick={toAnswer}>
+              To your answer
+            </button>
+          )}
+        </div>
+      </div>
+      <div className="answering">
+        <AnswerForm answer={answer} home={home} />
         <section className="inside" aria-labelledby="inside">
           <h2 id="inside">What is in it</h2>
           <ul>

@@ -1,9 +1,12 @@
 import type { Arrangement, Light } from '../arrangement/index.ts'
 import type { Frame } from '../drawing/index.ts'
 
-/** How well a picture is painted: masses blocked in, a quick look at the flowers, the flowers. */
-export type Level = 'sketch' | 'draft' | 'fine'
-export const LEVELS: readonly Level[] = ['sketch', 'draft', 'fine']
+/**
+ * How well a picture is painted: masses blocked in, a glance at the flowers (small, for the turning), a quick look, the
+ * flowers.
+ */
+export type Level = 'sketch' | 'glance' | 'draft' | 'fine'
+export const LEVELS: readonly Level[] = ['sketch', 'glance', 'draft', 'fine']
 
 /** What is looked at: which of the palettes on offer, from where (degrees), in which light. */
 export interface View {

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react'
 import type { Arrangement, Light } from '../arrangement/index.ts'
+import { LIGHT_WORDS } from './tell.ts'
 import { dragged, PRESS, STEP, sideWords, snapped } from './turns.ts'
 import { type OpenPort, useStage } from './use-stage.ts'
 
@@ -20,7 +21,7 @@ export const Stage = ({ documents, which, light, words, aspect, open }: Props) =
   const [turn, setTurn] = useState(0)
   const [moving, setMoving] = useState(false)
   const hold = useRef<{ x: number; turn: number } | null>(null)
-  useStage(canvas, open, documents, { which, turn, light }, moving)
+  const painting = useStage(canvas, open, documents, { which, turn, light }, moving)
 
   const by = (degrees: number): void => setTurn((now) => snapped(now + degrees))
   const onKey = (event: KeyboardEvent): void => {
@@ -81,7 +82,16 @@ export const Stage = ({ documents, which, light, words, aspect, open }: Props) =
           ›
         </button>
       </div>
-      <p className="side">seen {side}</p>
+      <p className="side">
+        {painting === 'waiting' ? 'It is being drawn …' : `seen ${side}, in ${LIGHT_WORDS[light]}`}
+        <span className="hint by-finger">Turn it with a finger, or here.</span>
+        <span className="hint by-mouse">Turn it by dragging, or here.</span>
+      </p>
+      {typeof painting === 'object' ? (
+        <p role="alert" className="problem">
+          It can’t be drawn here: {painting.failed}. Its flowers and colours are listed below.
+        </p>
+      ) : null}
     </div>
   )
 }

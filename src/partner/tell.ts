@@ -48,7 +48,7 @@ export const dressedIn = ({ design, offers }: Parcel): Arrangement[] =>
     }),
   )
 
-/** Words for a light, as in `seen in candlelight`. */
+/** Words for a light, as in `seen from the left, in candlelight`. */
 export const LIGHT_WORDS: Record<Light, string> = {
   daylight: 'daylight',
   overcast: 'the light of an overcast day',

@@ -1,12 +1,15 @@
-import { type RefObject, useEffect, useRef } from 'react'
+import { type RefObject, useEffect, useRef, useState } from 'react'
 import type { Arrangement } from '../arrangement/index.ts'
-import { vesselHalfWidth } from '../geometry/index.ts'
-import { drawStage } from './draw-stage.ts'
+import { resolveArrangement } from '../geometry/index.ts'
+import { bareTable, createStage } from './draw-stage.ts'
 import type { Ask, Port, Reply, View } from './protocol.ts'
 import { createTurntable, type Seen, type Turntable } from './turntable.ts'
 
 /** Opens the way to a painter; with `broken`, one that needs no worker. `onBroken` is called should it fail. */
 export type OpenPort = (broken: boolean, onBroken: () => void) => Port<Ask, Reply>
+
+/** How the painting stands: nothing is to be seen yet, something is, or in words why nothing will be. */
+export type Painting = 'waiting' | 'seen' | { failed: string }
 
 /** Keeps the canvas painted: with the view, the size of the canvas and the dots of the screen. */
 export const useStage = (
@@ -15,28 +18,31 @@ export const useStage = (
   documents: Arrangement[],
   view: View,
   moving: boolean,
-): void => {
+): Painting => {
   const table = useRef<Turntable | null>(null)
+  const [painting, setPainting] = useState<Painting>('waiting')
   const shown = useRef({ view, moving })
   shown.current = { view, moving }
   useEffect(() => {
     const element = canvas.current
     const design = documents[0]
     if (!element || !design) return
-    const { vessel, setting } = design
-    const ground = { table: setting.table, foot: vesselHalfWidth(vessel, 0), height: vessel.height }
+    const { table: top, linen } = design.setting
+    const draw = createStage(element, { resolved: resolveArrangement(design), scene: bareTable(top, linen) })
     const ratio = (): number => Math.min(2, window.devicePixelRatio || 1)
     let newest: Seen | null = null
-    const turntable = createTurntable(open, documents, (seen) => {
+    const show = (seen: Seen): void => {
       newest = seen
-      drawStage(element, seen, ground, ratio())
+      draw(seen, ratio())
       element.dataset.level = seen.level
       element.dataset.turn = String(seen.view.turn)
-    })
+      setPainting('seen')
+    }
+    const turntable = createTurntable(open, documents, show, (failed) => newest ?? setPainting({ failed }))
     table.current = turntable
     const refit = (): void => {
       turntable.resize(element.clientWidth, element.clientHeight, ratio())
-      if (newest) drawStage(element, newest, ground, ratio())
+      if (newest) draw(newest, ratio())
     }
     const watcher = new ResizeObserver(refit)
     watcher.observe(element)
@@ -50,4 +56,5 @@ export const useStage = (
   }, [canvas, open, documents])
   const { which, turn, light } = view
   useEffect(() => table.current?.show({ which, turn, light }, moving), [which, turn, light, moving])
+  return painting
 }

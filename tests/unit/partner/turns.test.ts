@@ -1,7 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Level } from '../../../src/partner/protocol.ts'
-import { dragged, nextJob, STEP, sideWords, snapped } from '../../../src/partner/turns.ts'
+import {
+  dragged,
+  type Job,
+  NEAR,
+  type Now,
+  nextJob,
+  STEP,
+  shownFor,
+  sideWords,
+  snapped,
+} from '../../../src/partner/turns.ts'
 
 describe('turning the drawing', () => {
   it('what is near follows the finger: half a turn for a stroke across', () => {
@@ -33,32 +43,121 @@ describe('turning the drawing', () => {
   })
 })
 
-describe('what is painted next', () => {
-  const painted = (...levels: [number, Level][]) => {
-    const known = new Map(levels)
-    return (turn: number): Level | null => known.get(turn) ?? null
+type Painted = [turn: number, level: Level, which?: number][]
+const known = (levels: Painted) => {
+  const all = new Map(levels.map(([turn, level, which = 0]) => [`${which} ${turn}`, level]))
+  return { has: (which: number, turn: number) => all.get(`${which} ${turn}`) ?? null, all }
+}
+const now = (turn: number, levels: Painted, more: Partial<Now> = {}): Now => ({
+  which: 0,
+  turn,
+  palettes: 1,
+  moving: false,
+  empty: false,
+  ahead: 4,
+  built: true,
+  has: known(levels).has,
+  ...more,
+})
+/** All that is painted while nothing changes, in order; each as it is said to be done. */
+const until = (at: Now, levels: Painted): Job[] => {
+  const { has, all } = known(levels)
+  const done: Job[] = []
+  for (;;) {
+    const job = nextJob({ ...at, has })
+    if (!job) return done
+    done.push(job)
+    all.set(`${job.which} ${job.turn}`, job.level)
+    expect(done.length).toBeLessThan(200)
   }
+}
+
+describe('what is painted next', () => {
   it('at first the masses, then a quick look, then the flowers', () => {
-    expect(nextJob(0, false, true, painted())).toEqual({ turn: 0, level: 'sketch' })
-    expect(nextJob(0, false, false, painted([0, 'sketch']))).toEqual({ turn: 0, level: 'draft' })
-    expect(nextJob(0, false, false, painted([0, 'draft']))).toEqual({ turn: 0, level: 'fine' })
+    const fresh = { built: false }
+    expect(nextJob(now(0, [], { ...fresh, empty: true }))).toEqual({ which: 0, turn: 0, level: 'sketch' })
+    expect(nextJob(now(0, [[0, 'sketch']], fresh))).toEqual({ which: 0, turn: 0, level: 'draft' })
+    expect(nextJob(now(0, [[0, 'draft']]))).toEqual({ which: 0, turn: 0, level: 'fine' })
   })
-  it('while it turns only masses, and nothing where something better is there', () => {
-    expect(nextJob(30, true, false, painted([0, 'fine']))).toEqual({ turn: 30, level: 'sketch' })
-    expect(nextJob(30, true, false, painted([30, 'draft']))).toBeNull()
+  it('while it turns before any flower was painted, masses; afterwards a glance at the flowers', () => {
+    expect(nextJob(now(30, [], { moving: true, built: false }))).toMatchObject({ turn: 30, level: 'sketch' })
+    expect(nextJob(now(30, [[0, 'fine']], { moving: true }))).toMatchObject({ turn: 30, level: 'glance' })
+  })
+  it('a finger that rests on it gets a quick look, and the ways round are glanced at meanwhile, never the flowers in full', () => {
+    expect(nextJob(now(30, [[30, 'glance']], { moving: true }))).toMatchObject({ turn: 30, level: 'draft' })
+    const levels = until(now(30, [[30, 'draft']], { moving: true }), [[30, 'draft']]).map((j) => j.level)
+    expect(new Set(levels)).toEqual(new Set(['glance']))
+    expect(levels.length).toBe(47)
   })
   it('another palette shows no masses in between', () => {
-    expect(nextJob(0, false, false, painted())).toEqual({ turn: 0, level: 'draft' })
+    expect(until(now(0, [[0, 'fine']], { which: 1, palettes: 2 }), [[0, 'fine']]).slice(0, 3)).toEqual([
+      { which: 1, turn: 0, level: 'glance' },
+      { which: 1, turn: 0, level: 'draft' },
+      { which: 1, turn: 0, level: 'fine' },
+    ])
   })
-  it('at rest the sides are painted ahead, the nearest first, and then it is quiet', () => {
-    const known = new Map<number, Level>([[0, 'fine']])
-    const order: number[] = []
-    for (let job = nextJob(0, false, false, (t) => known.get(t) ?? null); job; ) {
-      expect(job.level).toBe('draft')
-      order.push(job.turn)
-      known.set(job.turn, job.level)
-      job = nextJob(0, false, false, (t) => known.get(t) ?? null)
+  it('at rest: the other palettes, all ways round, few and near ones first, then the sides better; and then it is quiet', () => {
+    const order = until(now(7.5, [[7.5, 'fine']], { palettes: 3 }), [[7.5, 'fine']])
+    expect(order.slice(0, 2)).toEqual([1, 2].map((which) => ({ which, turn: 7.5, level: 'glance' })))
+    const glances = order.slice(2).filter((j) => j.level === 'glance')
+    expect(glances.slice(0, 14).map((j) => j.turn)).toEqual([
+      0, 30, 330, 60, 300, 90, 270, 120, 240, 150, 210, 180, 15, 345,
+    ])
+    expect(new Set(glances.map((j) => j.turn)).size).toBe(47)
+    expect(order.slice(49).map((j) => [j.turn, j.level])).toEqual(
+      [15, 0, 22.5, 352.5, 30, 345, 37.5, 337.5].map((turn) => [turn, 'draft']),
+    )
+  })
+  it('whatever was painted before and wherever it stands, the painting comes to an end', () => {
+    const levels = fc.array(
+      fc.tuple(
+        fc.integer({ min: 0, max: 47 }).map((n) => n * STEP),
+        fc.constantFrom<Level>('sketch', 'glance', 'draft', 'fine'),
+        fc.nat(2),
+      ),
+      { maxLength: 60 },
+    )
+    fc.assert(
+      fc.property(levels, fc.integer({ min: 0, max: 47 }), fc.boolean(), fc.boolean(), (before, n, moving, built) => {
+        const at = now(n * STEP, [], { palettes: 3, which: 1, moving, built })
+        for (const job of until(at, before)) expect(job.turn % STEP).toBe(0)
+      }),
+    )
+  })
+})
+
+describe('what is shown while it turns', () => {
+  const shown = (turn: number, levels: Painted): number | null => shownFor(turn, (t) => known(levels).has(0, t))
+  it('the way round itself where flowers are painted there, else the nearest that has some', () => {
+    expect(
+      shown(30, [
+        [30, 'glance'],
+        [37.5, 'fine'],
+      ]),
+    ).toBe(30)
+    expect(
+      shown(30, [
+        [30, 'sketch'],
+        [37.5, 'glance'],
+        [15, 'fine'],
+      ]),
+    ).toBe(37.5)
+    expect(shown(0, [[345, 'glance']])).toBe(345)
+  })
+  it('masses only where no flowers are near, and nothing new where there is nothing', () => {
+    expect(
+      shown(30, [
+        [30, 'sketch'],
+        [60, 'fine'],
+      ]),
+    ).toBe(30)
+    expect(shown(30, [[60, 'fine']])).toBeNull()
+  })
+  it('when every thirtieth degree was glanced at, flowers are shown everywhere, 15 degrees off at most', () => {
+    const every30 = Array.from({ length: 12 }, (_, i): Painted[number] => [i * 30, 'glance'])
+    for (let turn = 0; turn < 360; turn += STEP) {
+      const at = shown(turn, every30)!
+      expect(Math.min(Math.abs(at - turn), 360 - Math.abs(at - turn))).toBeLessThanOrEqual(NEAR)
     }
-    expect(order).toEqual([7.5, 352.5, 15, 345, 22.5, 337.5, 30, 330])
   })
 })
