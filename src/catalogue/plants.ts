@@ -1,3 +1,4 @@
+import { type Keeping, keepingOfRow } from './keeping.ts'
 import { type PlantRow, readPlant } from './plant-row.ts'
 import filler from './plants/filler.json' with { type: 'json' }
 import foliage from './plants/foliage.json' with { type: 'json' }
@@ -19,6 +20,14 @@ export const plantIds: ReadonlySet<string> = new Set(byId.keys())
 
 /** The plant of this id; undefined when there is none. */
 export const findPlant = (id: string): Plant | undefined => byId.get(id)
+
+const rowById = new Map(rows.map((row) => [row.id, row]))
+
+/** How long a plant takes and keeps; null when there is none of this id. */
+export const keepingOf = (id: string): Keeping | null => {
+  const row = rowById.get(id)
+  return row ? keepingOfRow(row.care) : null
+}
 
 const plain = (text: string): string =>
   text

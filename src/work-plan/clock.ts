@@ -1,0 +1,31 @@
+import { Temporal } from 'temporal-polyfill'
+
+/** A moment of a plan, by the clock of its zone; going on by minutes is by real time, across a change of the clocks too. */
+export type Moment = Temporal.ZonedDateTime
+
+/**
+ * The moment of a local date and time in a zone. An hour that a change of the clocks leaves out is taken as the hour after it, one
+ * that comes twice as the first (RFC 5545, 3.3.5). A date alone is taken as noon.
+ * @throws RangeError if either can't be read
+ */
+export const momentOf = (date: string, zone: string): Moment =>
+  Temporal.PlainDateTime.from(date.length > 10 ? date : `${date}T12:00`).toZonedDateTime(zone, {
+    disambiguation: 'compatible',
+  })
+
+/** The same calendar's day, `days` before, at HH:MM by the clock of that day. */
+export const dayBefore = (event: Moment, days: number, clock: string): Moment =>
+  event
+    .toPlainDate()
+    .subtract({ days })
+    .toZonedDateTime({ timeZone: event.timeZoneId, plainTime: Temporal.PlainTime.from(clock) })
+
+export const later = (moment: Moment, minutes: number): Moment => moment.add({ seconds: Math.round(minutes * 60) })
+
+/** `YYYY-MM-DDTHH:MM` by the clock of the zone. */
+export const localText = (moment: Moment): string => moment.toPlainDateTime().toString({ smallestUnit: 'minute' })
+export const localDay = (moment: Moment): string => moment.toPlainDate().toString()
+
+/** Minutes from one moment to another, real time. */
+export const minutesBetween = (from: Moment, to: Moment): number =>
+  (to.epochMilliseconds - from.epochMilliseconds) / 60_000

@@ -1,0 +1,5 @@
+export { calendarOf, foldLine } from './calendar.ts'
+export { type Moment, momentOf } from './clock.ts'
+export { planOf } from './plan.ts'
+export { type Timing, timingOf } from './timing.ts'
+export * from './types.ts'

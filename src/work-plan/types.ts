@@ -1,0 +1,60 @@
+import type { Standing } from '../catalogue/index.ts'
+
+export const TASK_KINDS = [
+  'book',
+  'trial',
+  'settle',
+  'arrive',
+  'condition',
+  'open',
+  'vessels',
+  'place',
+  'pack',
+  'carry',
+  'set',
+  'clear',
+] as const
+export type TaskKind = (typeof TASK_KINDS)[number]
+
+/** Why something is done then, and how well that is known. */
+export interface Reason {
+  text: string
+  standing: Standing
+  source: string
+}
+
+/** Something to be done on a day. Times are local, by the clock of the event's zone. */
+export interface Task {
+  /** Stays the same while the plan changes, so that what is ticked off stays ticked off. */
+  key: string
+  kind: TaskKind
+  title: string
+  /** Days before the event's day; after it negative. */
+  daysBefore: number
+  /** `YYYY-MM-DDTHH:MM`; for one that takes no certain hour, a day alone, `YYYY-MM-DD`. */
+  start: string
+  end: string
+  /** The same as moments, milliseconds since 1970; null for one that takes no certain hour. */
+  span_ms: [from: number, to: number] | null
+  /** Work of one pair of hands, minutes; 0 where there is only waiting. */
+  hand_min: number
+  /** Pairs of hands that it is planned with. */
+  people: number
+  /** What to do, a line each. */
+  steps: string[]
+  reasons: Reason[]
+  /** Ids of the plants that it is about. */
+  plants: string[]
+}
+
+/** Something in the plan that will not go as it stands. */
+export interface Clash {
+  /** Keys of the tasks that it is about. */
+  tasks: string[]
+  text: string
+}
+
+export interface Plan {
+  tasks: Task[]
+  clashes: Clash[]
+}

@@ -1,0 +1,71 @@
+import fc from 'fast-check'
+import ICAL from 'ical.js'
+import { describe, expect, it } from 'vitest'
+import { calendarOf, foldLine, type Task } from '../../../src/work-plan/index.ts'
+import { promise } from '../../promise.ts'
+import { line, plan } from './made.ts'
+
+const NOW = Date.UTC(2027, 3, 1, 12)
+
+/** Read by ical.js, which knows nothing of us. */
+const readBack = (text: string) =>
+  new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((c) => new ICAL.Event(c))
+
+describe('the calendar file', () => {
+  const { tasks } = plan({}, line('rose', 60), line('sweet-pea', 30))
+  const text = calendarOf(tasks, 'Forty tables; two, by hand', 'ab12', NOW)
+
+  it('is read by an independent parser: each task at its moment', () => {
+    const events = readBack(text)
+    expect(events.map((e) => e.summary)).toEqual(tasks.map((t) => `${t.title} (Forty tables; two, by hand)`))
+    events.forEach((e, i) => {
+      const t = tasks[i]!
+      if (t.span_ms) {
+        expect(e.startDate.toJSDate().getTime()).toBe(t.span_ms[0] - (t.span_ms[0] % 1000))
+        expect(e.startDate.isDate).toBe(false)
+      } else {
+        expect(e.startDate.isDate).toBe(true)
+        expect(e.startDate.toString()).toBe(t.start)
+        expect(e.endDate.toJSDate().getTime() - e.startDate.toJSDate().getTime()).toBe(86_400_000)
+      }
+      expect(e.description).toContain(t.steps[0])
+    })
+    expect(new Set(events.map((e) => e.uid)).size).toBe(events.length)
+  })
+
+  it('a June afternoon in Lisbon is an hour earlier in UTC', () => {
+    const set = readBack(text).find((e) => e.uid.startsWith('set.'))!
+    expect(set.endDate.toString()).toBe('2027-06-12T13:00:00Z')
+  })
+
+  it('every line ends in CRLF and has at most 75 octets', () => {
+    const lines = text.split('\r\n')
+    expect(lines.at(-1)).toBe('')
+    for (const row of lines) {
+      expect(new TextEncoder().encode(row).length).toBeLessThanOrEqual(75)
+      expect(row).not.toMatch(/[\r\n]/)
+    }
+  })
+
+  it('whatever is written in a title or a step comes back as it was', () => {
+    let runs = 0
+    const [first] = tasks as [Task]
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', minLength: 1, maxLength: 200 }), (words) => {
+        runs += 1
+        // biome-ignore lint/suspicious/noControlCharactersInRegex: what no calendar can hold
+        const plain = words.replace(/[\u0000-\u001f\u007f]/g, '')
+        const [event] = readBack(calendarOf([{ ...first, title: plain, steps: [plain] }], '', 'x', NOW))
+        expect(event!.summary).toBe(plain)
+        expect(event!.description.startsWith(plain)).toBe(true)
+      }),
+      { numRuns: 300 },
+    )
+    promise(`W2 a calendar read back by an independent parser: ${runs} texts, 0 failures`)
+  })
+
+  it('folds no character in two', () => {
+    const row = 'é'.repeat(100)
+    expect(foldLine(row).split('\r\n ').join('')).toBe(row)
+  })
+})
