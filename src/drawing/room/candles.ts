@@ -1,6 +1,6 @@
 import type { TableShape } from '../../arrangement/index.ts'
 import { FLAME_LEAST_mm } from './flame.ts'
-import { clearOf, type Footprint } from './footprint.ts'
+import { clearOf, type Footprint, widthAlong } from './footprint.ts'
 import { fromEdge } from './seats.ts'
 import { SOLIDS } from './solids.ts'
 import type { Manner, Place, Thing } from './types.ts'
@@ -14,7 +14,7 @@ const APART_mm = 30
  * What a mm farther from the flowers is worth up to the least that is advised, and that this is kept, and a mm nearer to the
  * edge than the glasses stand; in mm nearer to the middle. Ours.
  */
-const FAR = 4
+const FAR = 6
 const KEPT = 200
 const OUT = 2
 /** Behind plates and glasses, from the edge. */
@@ -26,15 +26,24 @@ interface Zone {
   to: Place
 }
 
-/** One candle on either side of a piece, one between two in a row, a single one on a café table. Ours. */
-const zonesOf = (table: TableShape, manner: Manner, copies: readonly Place[]): Zone[] => {
+/**
+ * One candle aslant on either side of a piece on a round table, beyond its left and before its right; one between two in a row,
+ * a single one on a café table. Ours.
+ */
+const zonesOf = (table: TableShape, manner: Manner, copies: readonly Place[], footprint: Footprint): Zone[] => {
   const [w, d] =
     table.shape === 'round' ? [table.diameter / 2, table.diameter / 2] : [table.length / 2, table.width / 2]
-  const deep = manner === 'row' ? d : 0.45 * d
   if (manner === 'café') return [{ from: [-w, -d], to: [w, d] }]
+  if (manner === 'round') {
+    const aside = Math.min(0.6 * w, widthAlong(footprint) / 2 + SOLIDS.candle.radius)
+    return [
+      { from: [-w, 0.1 * d], to: [-aside, d] },
+      { from: [aside, -d], to: [w, -0.1 * d] },
+    ]
+  }
   const pieces = [0, ...copies.map(([x]) => x)].sort((a, b) => a - b)
   const borders = pieces.length > 1 ? pieces : [-w, 0, w]
-  return borders.slice(1).map((to, i) => ({ from: [borders[i]!, -deep], to: [to, deep] }))
+  return borders.slice(1).map((to, i) => ({ from: [borders[i]!, -d], to: [to, d] }))
 }
 
 /**
@@ -51,9 +60,11 @@ export const candlesOf = (
   const own = SOLIDS.candle.radius
   const pieces: Place[] = [[0, 0], ...copies]
   const candles: Thing[] = []
-  // At a café table rather beside or behind the flowers than before them; else on the middle line.
-  const aside = ([x, y]: Place): number => (manner === 'café' ? -Math.abs(x) - 0.6 * y : Math.abs(y))
-  for (const { from, to } of zonesOf(table, manner, copies)) {
+  // At a café table rather beside or behind the flowers than before them; on a round one near to them as seen from before; in
+  // a row on the middle line.
+  const aside = ([x, y]: Place): number =>
+    manner === 'café' ? -Math.abs(x) - 0.6 * y : manner === 'round' ? 0.8 * Math.abs(x) : Math.abs(y)
+  for (const { from, to } of zonesOf(table, manner, copies, footprint)) {
     let best: { at: Place; worth: number } | null = null
     const steps = (k: 0 | 1): number => Math.max(1, Math.min(MOST_STEPS, Math.round((to[k] - from[k]) / STEP_mm)))
     const [nx, ny] = [steps(0), steps(1)]

@@ -29,7 +29,7 @@ const FIRST: readonly ThingKind[] = ['candle', 'cup', 'wine-glass', 'water-glass
 const HIDDEN = 0.3
 const CROSSED = 0.1
 const OUTSIDE = 0.1
-/** A plate whose middle is seen stands for its guest, whose glasses may then be seen too. */
+/** Points at which is looked for what covers a thing. Ours. */
 const ACROSS = 6
 const UP = 10
 
@@ -94,8 +94,8 @@ const coverOf = ({ stems }: Resolved, look: Looking): ((pane: Pane) => number) =
 
 /**
  * The table as a photographer would clear it for a picture of the part of the view in this pane. Taken away is what stands
- * before the vessel; what the upper or lower border cuts, and an upright thing that a side border cuts; glasses of a guest
- * whose plate is not seen; and of upright things that cross each other, or that the flowers hide, the less wanted.
+ * before the vessel; what the upper or lower border cuts, and an upright thing that a side border cuts; a glass before the
+ * flowers whose guest's plate is not seen; and of upright things that cross each other, or that the flowers hide, the less wanted.
  */
 export const composedScene = (resolved: Resolved, scene: Scene, angle: ViewAngle, pane: Pane): Scene => {
   const look = looking(angle, resolved.vessel.height)
@@ -120,7 +120,10 @@ export const composedScene = (resolved: Resolved, scene: Scene, angle: ViewAngle
     }),
   )
   const upright = whole
-    .filter(({ thing }) => !isFlat(thing.kind) && (thing.seat === undefined || served.has(thing.seat)))
+    .filter(
+      ({ thing }) =>
+        !isFlat(thing.kind) && (thing.seat === undefined || served.has(thing.seat) || look.beyond(thing.at) > 0),
+    )
     .sort((p, q) => FIRST.indexOf(p.thing.kind) - FIRST.indexOf(q.thing.kind))
   const kept: typeof upright = []
   for (const one of upright) {

@@ -17,6 +17,7 @@ import { convexOutline, ellipsePoints, type Looking } from './view.ts'
 const AROUND = 12
 /** So far its colours go toward the linen's. Ours. */
 const PALE = 0.55
+const GLASS = 0.8
 
 const UNIT = Array.from(
   { length: AROUND },
@@ -58,26 +59,31 @@ export const partOutline = (parts: Float64Array, o: number, angle: ViewAngle): P
   return UNIT.map(([cos, sin]) => [x + a * cos, y + b * cos + c * sin])
 }
 
-/** The vessel's outline, at the middle of the table. */
+const SECTIONS = 32
+
+/** The vessel's outline, at the middle of the table: its two sides between the near half of its foot and the far half of its mouth. */
 const vesselOutline = ({ vessel }: Resolved, look: Looking): Place[] => {
   const { right } = viewAxes({ turn: look.angle.turn, pitch: 0 })
-  return convexOutline(
-    Array.from({ length: 9 }, (_, i) => {
-      const section = outerSection(vessel, i / 8)
-      return ellipsePoints(
-        {
-          centre: look.see(0, 0, (i / 8) * vessel.height),
-          half: [
-            shownHalfWidth(vessel, section, right[0], -right[1]),
-            shownHalfWidth(vessel, section, -right[1], -right[0]) * look.level,
-          ],
-        },
-        0,
-        2 * Math.PI,
-        24,
-      )
-    }).flat(),
-  )
+  const rings = Array.from({ length: SECTIONS + 1 }, (_, i) => {
+    const section = outerSection(vessel, i / SECTIONS)
+    return {
+      centre: look.see(0, 0, (i / SECTIONS) * vessel.height),
+      half: [
+        shownHalfWidth(vessel, section, right[0], -right[1]),
+        shownHalfWidth(vessel, section, -right[1], -right[0]) * look.level,
+      ] as Place,
+    }
+  })
+  // From far above its widest ring is all that is seen.
+  if (look.upright < look.level) return convexOutline(rings.flatMap((ring) => ellipsePoints(ring, 0, 2 * Math.PI, 24)))
+  const side = (sign: 1 | -1): Place[] =>
+    rings.map(({ centre, half }): Place => [centre[0] + sign * half[0], centre[1]])
+  return [
+    ...ellipsePoints(rings[0]!, Math.PI, 2 * Math.PI, 48),
+    ...side(1),
+    ...ellipsePoints(rings[SECTIONS]!, 0, Math.PI, 48),
+    ...side(-1).reverse(),
+  ]
 }
 
 /** One copy as a wash: its parts in pale flat colours, the farthest first, for a foot at the middle of the table. */
@@ -92,7 +98,9 @@ const wash = (resolved: Resolved, look: Looking, linen: string): { points: Place
     })
   })
   parts.sort((a, b) => a.depth - b.depth)
-  return [{ points: vesselOutline(resolved, look), fill: mixed(resolved.vessel.colour, linen, PALE) }, ...parts]
+  const { colour, material } = resolved.vessel
+  const fill = mixed(colour, linen, material === 'glass' ? GLASS : PALE)
+  return [{ points: vesselOutline(resolved, look), fill }, ...parts]
 }
 
 /** The same piece again where it stands on the table, pale; each with how far beyond the middle it is. */

@@ -18,6 +18,8 @@ export interface RoomOptions {
    * For a composed picture of the part of the view in this pane: cleared as `composedScene` says.
    */
   composed?: Pane
+  /** The wall behind it, #rrggbb as in daylight, if it is not the paper. */
+  wall?: string
 }
 
 /**
@@ -36,8 +38,8 @@ export const clothMarks = (resolved: Resolved, scene: Scene, angle: ViewAngle, s
  */
 export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, options: RoomOptions): Mark[] => {
   const look = looking(angle, resolved.vessel.height)
-  const tones = tonesOn(whole.linen)
-  const { composed } = options
+  const { composed, wall } = options
+  const tones = tonesOn(whole.linen, wall)
   const scene = composed ? composedScene(resolved, whole, angle, composed) : whole
   const copies = copyMarks(resolved, scene, look).map(({ beyond, of }) => ({
     beyond,

@@ -114,6 +114,12 @@ const laid = (table: TableShape, manner: Manner): { things: Thing[]; noRoom: Thi
 const isUnder = ({ kind, at }: Thing, footprint: Footprint, pieces: readonly Place[]): boolean =>
   pieces.some(([x, y]) => clearOf(footprint, [at[0] - x, at[1] - y]) < radius(kind))
 
+/** The table of the document with nothing on it but the arrangement. */
+export const bareScene = ({ document: { setting } }: Resolved): Scene => {
+  const { table, linen } = setting
+  return { manner: mannerOf(table), table, linen, seats: 0, things: [], copies: [], under: {}, noRoom: [] }
+}
+
 /**
  * What stands on the table of the document besides the arrangement: plates and glasses for as many guests as it seats, all to
  * scale; the same piece again down a long table; candles where that is the light. Nothing stands over the edge, in another

@@ -11,6 +11,8 @@ const CAFE_SEATS = 2
  * From one piece to the next down a long table: 2 ft, a guest's room, and no nearer than twice as wide as they are, so that the table is not a hedge. Ours.
  */
 const ROW = { apart_mm: EACH_mm, widths: 2 }
+/** What is no wider than this stands as close as that: single stems in bottles, a hand or two from one to the next. Ours. */
+const SLIM = { wide_mm: 150, apart_mm: 250 }
 
 export interface Seat {
   /** On the table's edge. */
@@ -57,7 +59,8 @@ export const seatsOf = (table: TableShape): Seat[] => {
  */
 export const copiesOf = (table: TableShape, made: number, wide: number): Place[] => {
   if (table.shape === 'round' || mannerOf(table) === 'café') return []
-  const fit = Math.min(made, Math.floor(table.length / Math.max(ROW.apart_mm, ROW.widths * wide) + 0.05))
+  const least = wide <= SLIM.wide_mm ? SLIM.apart_mm : ROW.apart_mm
+  const fit = Math.min(made, Math.floor(table.length / Math.max(least, ROW.widths * wide) + 0.05))
   const each = Math.floor((Math.max(1, fit) - 1) / 2)
   const step = table.length / (2 * each + 1)
   return Array.from({ length: each }, (_, i): Place[] => [

@@ -6,9 +6,9 @@ import type { Tones } from './tones.ts'
 import type { Line, Place, Scene } from './types.ts'
 import type { Looking } from './view.ts'
 
-/** Shorter lines are left out, shorter gaps closed, mm. Ours. */
-const LEAST_mm = 5
-const GAP_mm = 2.5
+/** Shorter lines are left out, shorter gaps closed, of the distance between two lines: a calm patch of shade, no dashes. Ours. */
+const LEAST = 5
+const GAP = 5
 /** Of a hairline. Ours. */
 const WEIGHT = 0.85
 /** Where a foot stands: the closer shade's width and shift aside, of the foot's half width. Ours. */
@@ -17,11 +17,11 @@ const CONTACT = { wide: 1.35, aside: 0.3 }
 const BESIDE = { wide: 1.12, aside: 0.12 }
 
 /** Stretches that overlap, or nearly meet, as one; in order. */
-const joined = (spans: [number, number][]): [number, number][] => {
+const joined = (spans: readonly [number, number][], gap: number): [number, number][] => {
   const out: [number, number][] = []
-  for (const span of spans.sort((a, b) => a[0] - b[0])) {
+  for (const span of [...spans].sort((a, b) => a[0] - b[0])) {
     const last = out.at(-1)
-    if (last && span[0] <= last[1] + GAP_mm) last[1] = Math.max(last[1], span[1])
+    if (last && span[0] <= last[1] + gap) last[1] = Math.max(last[1], span[1])
     else out.push([...span])
   }
   return out
@@ -38,6 +38,21 @@ const across = (points: readonly Place[], y: number): [number, number] => {
     to = Math.max(to, x)
   })
   return [from, to]
+}
+
+/** Lines that nearly meet joined, and those taken out that are short or have none over or under them. */
+const calmed = (rows: ReadonlyMap<number, [number, number][]>, step: number): Map<number, [number, number][]> => {
+  const long = new Map(
+    [...rows].map(([row, spans]): [number, [number, number][]] => [
+      row,
+      joined(spans, GAP * step).filter(([from, to]) => to - from > LEAST * step),
+    ]),
+  )
+  const meets = (row: number, [from, to]: [number, number]): boolean =>
+    (long.get(row) ?? []).some(([a, b]) => a < to && b > from)
+  return new Map(
+    [...long].map(([row, spans]) => [row, spans.filter((span) => meets(row - 1, span) || meets(row + 1, span))]),
+  )
 }
 
 interface Hatching {
@@ -66,14 +81,15 @@ const hatched = (
       else rows.set(row, [[cx - half, cx + half]])
     }
   }
-  return [...rows]
+  const calm = calmed(rows, step)
+  return [...calm]
     .sort(([a], [b]) => b - a)
     .flatMap(([row, spans]) => {
       const y = (row + first) * step
       const [from, to] = across(cloth, y)
-      return joined(spans).flatMap(([left, right]): Line[] => {
+      return spans.flatMap(([left, right]): Line[] => {
         const [a, b] = [Math.max(from, left), Math.min(to, right)]
-        if (b - a <= LEAST_mm) return []
+        if (b - a <= step) return []
         return [
           {
             kind: 'line',

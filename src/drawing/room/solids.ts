@@ -66,11 +66,11 @@ const SAUCER_RINGS: Profile = [
   [73, 15.6],
   [75, 16],
 ]
-/** Candle: a pillar of 70 mm (2¾ in), 150 high (6 in). Common practice; low, so that its flame is below the eyes of those who sit. */
+/** Candle: a pillar of 60 mm (2⅜ in), 115 high (4½ in). Common practice (50 to 75, 75 to 150); low, so that its flame is below the eyes of those who sit. */
 const CANDLE: Profile = [
-  [35, 0],
-  [35, 148],
-  [33.5, 150],
+  [30, 0],
+  [30, 113],
+  [28.5, 115],
 ]
 /** A flame over its wick: 26 mm high and 10 wide. From memory. */
 export const FLAME = { wick: 8, height: 26, width: 10 }
@@ -140,8 +140,8 @@ export const SOLIDS: Record<ThingKind, ThingSolid> = {
     { stands: 4 },
   ),
   candle: solid(CANDLE, [
-    [27, 149],
-    [33.5, 150],
+    [22, 114],
+    [28.5, 115],
   ]),
 }
 

@@ -71,25 +71,37 @@ const flame = (at: Place, height: number, look: Looking, layer: Layer, tones: To
       ]
     })
   return [
-    { kind: 'line', layer, points: [[x, y], wick], colour: tones.over, weight: 1 },
+    { kind: 'line', layer, points: [[x, y], wick], colour: tones.onWax, weight: 1 },
     { kind: 'polygon', layer, points: drop(1), fill: tones.flame },
     { kind: 'polygon', layer, points: drop(0.55), fill: tones.flameHeart },
-    { kind: 'line', layer, points: drop(1), colour: tones.over, weight: FINE },
+    { kind: 'line', layer, points: drop(1), colour: tones.onWax, weight: FINE },
   ]
 }
+
+/** The side away from the light, the upper left: so much of the half at the right. Ours. */
+const SHADED = 0.42
+
+const shadedSide = (run: readonly Place[], [x, y]: Place): Place[] => [
+  ...run.map(([u, v]): Place => [x + u, y + v]),
+  ...[...run].reverse().map(([u, v]): Place => [x + (1 - SHADED) * u, y + v]),
+]
 
 /** One thing in thin ink: its outline, its rims and what is in it; what one can't see through covers what is behind it. */
 export const thingMarks = (thing: Thing, look: Looking, layer: Layer, tones: Tones): Mark[] => {
   const { kind, at } = thing
   const solid = SOLIDS[kind]
   const flat = kind === 'dinner-plate' || kind === 'side-plate' || kind === 'saucer'
-  const colour = solid.clear ? tones.over : flat ? tones.onChina : tones.over
+  const colour = solid.clear ? tones.over : kind === 'candle' ? tones.onWax : tones.onChina
   const line = (points: Place[], weight: number): Mark => ({ kind: 'line', layer, points, colour, weight })
   const marks: Mark[] = []
   if (kind === 'cup') marks.push(line(handle(thing, look, solid.stands), 1))
   const fill = kind === 'candle' ? tones.wax : tones.china
+  const shaded = kind === 'candle' ? tones.waxShade : tones.chinaShade
   if (!solid.clear) marks.push({ kind: 'polygon', layer, points: covered(solid, at, look), fill })
   const origin = look.see(at[0], at[1], 0)
+  if (!solid.clear && !flat)
+    for (const run of outlineRuns(solid, look))
+      marks.push({ kind: 'polygon', layer, points: shadedSide(run, origin), fill: shaded })
   for (const run of outlineRuns(solid, look))
     for (const side of [1, -1])
       marks.push(

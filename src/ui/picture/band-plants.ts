@@ -112,13 +112,14 @@ const restLine = (rest: readonly PlantFact[]): string => {
   return `and ${stems} ${stems === 1 ? 'stem' : 'stems'} more: ${listed(named)}`
 }
 
-/** The plants, each on its own stem, above `bottom`. `top` is where the band begins, px. */
+/** The plants, each on its own stem, above `bottom`, by `larger` px higher than they need be. `top` is where the band begins, px. */
 export const plantsBand = (
   facts: Facts,
   sheet: Sheet,
   bottom: number,
   said: UnderPlants,
   measure: Measure,
+  larger = 0,
 ): { items: Item[]; top: number } => {
   const [width, middle] = [widthOf(sheet), middleOf(sheet)]
   if (facts.plants.length === 0) {
@@ -133,7 +134,7 @@ export const plantsBand = (
   const rest = facts.plants.slice(shown.length)
   const half = Math.ceil(shown.length / 2)
   const rows = (shown.length > STAGGERED ? [shown.slice(0, half), shown.slice(half)] : [shown]).map((plants, _, all) =>
-    row(plants, sheet, all.length > 1 ? 200 : 290, said, measure),
+    row(plants, sheet, (all.length > 1 ? 200 : 290) + larger / all.length, said, measure),
   )
   const restHeight = rest.length > 0 ? 56 : 0
   const height = rows.reduce((sum, r) => sum + r.height, 0) + (rows.length - 1) * 30 + restHeight

@@ -1,7 +1,8 @@
+import { SOLIDS, wallIn } from '../../drawing/index.ts'
 import { type Facts, QUARTER, SIDES } from './facts.ts'
 import { nearEdge, tableItems } from './table.ts'
 import { textLine } from './text.ts'
-import { type Box, type Font, INK2, type Item, type Measure, type Sheet, widthOf } from './types.ts'
+import { type Box, type Font, INK2, type Item, LINE, type Measure, PAPER, type Sheet, widthOf } from './types.ts'
 
 const CAPTION: Font = { face: 'capt', size: 38, weight: 400, italic: true }
 /** A petal may reach a few mm farther than the box says; ours. */
@@ -11,8 +12,14 @@ const MOST_SCALE = 8
 /** What is left free over the flowers, and of the table before the foot, of the window's height. Ours. */
 const OVER = 0.055
 const BEFORE = 0.1
+/** A wide piece wants more air over it than its height needs. Ours. */
+const WIDE_AIR = 1.25
 /** No less than this of it, or else the table's end is shown. Ours. */
 const LESS = 0.6
+/** Of the cloth that hangs from a table that is seen to its end, of the window's height. Ours. */
+const CLOTH = 0.075
+/** A picture ends before the table does, not where it does: so much of what lies before the foot. Ours. */
+const SHORT = 0.92
 
 type Rect = Facts['front']
 
@@ -23,6 +30,54 @@ const padded = ({ left, right, bottom, top }: Rect): Rect => ({
   top: top + PAD_mm,
 })
 
+/** A table's edge is seen well inside the picture or not at all: between these shares of its width it is neither. Ours. */
+const TABLE = { inside: 0.88, beyond: 1.08 }
+/** So much smaller the flowers may get for a candle or the next piece of a row beside them; ours. */
+const FOR_COMPANY = 0.72
+/** Air beyond it, mm. Ours. */
+const AIR_mm = 24
+
+/** By how much the largest scale is brought down, so that what belongs to the piece is seen with it; 1 for not at all. */
+const smaller = (facts: Facts, scale: number, { w, h }: Box): number => {
+  const { table, things, copies } = facts.room.scene
+  const across = (table.shape === 'round' ? table.diameter : table.length) * scale
+  const rect = padded(facts.quarter)
+  const whole = rect.top - nearEdge(facts, QUARTER)
+  const inside = Math.min((TABLE.inside * w) / across, ((1 - OVER - CLOTH) * h) / (whole * scale))
+  if (across < TABLE.beyond * w && inside >= FOR_COMPANY) return Math.min(1, inside)
+  const { left, right } = facts.reach
+  const beside = [
+    ...things.flatMap(({ kind, at }) =>
+      kind === 'candle' && at[1] > 0 ? [Math.abs(at[0]) + SOLIDS.candle.radius] : [],
+    ),
+    ...copies.map(([x]) => Math.abs(x) + Math.max(right, -left)),
+  ]
+  if (beside.length === 0) return 1
+  const wanted = w / 2 / (Math.min(...beside) + AIR_mm) / scale
+  return wanted >= FOR_COMPANY ? Math.min(1, wanted) : 1
+}
+
+/** What is left over where the flowers can't be larger, because they are wide and low, px. */
+export const leftOver = (facts: Facts, sheet: Sheet, high: number): number => {
+  const rect = padded(facts.quarter)
+  const scale = (sheet.width - sheet.inset - sheet.margin) / (rect.right - rect.left)
+  return Math.max(0, high - (WIDE_AIR * (rect.top - rect.bottom) * scale) / (1 - OVER - BEFORE))
+}
+
+const isWhole = ({ room: { scene } }: Facts, scale: number, width: number): boolean =>
+  (scene.table.shape === 'round' ? scene.table.diameter : scene.table.length) * scale < width
+
+const wallItem = ({ x, y, w, h }: Box, fill: string): Item => ({
+  kind: 'shape',
+  points: [
+    [x, y],
+    [x + w, y],
+    [x + w, y + h],
+    [x, y + h],
+  ],
+  fill,
+})
+
 /** The arrangement on its table, from a little above, as large as it goes between two heights of the sheet, px. */
 export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: number): Item[] => {
   const { inset } = sheet
@@ -30,13 +85,23 @@ export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: num
   const rect = padded(facts.quarter)
   const [wide, high] = [rect.right - rect.left, rect.top - rect.bottom]
   const room = box.w - (sheet.margin - inset)
-  const scale = Math.min((MOST_SCALE * sheet.width) / 2480, room / wide, (box.h * (1 - OVER - BEFORE)) / high)
+  const largest = Math.min((MOST_SCALE * sheet.width) / 2480, room / wide, (box.h * (1 - OVER - BEFORE)) / high)
+  const scale = largest * smaller(facts, largest, box)
   const [w, h] = [Math.floor(wide * scale), Math.floor(high * scale)]
   const spare = box.h * (1 - OVER - BEFORE) - h
-  // Where a strip of what is before the table would be seen, less of the table is.
+  // A table is seen to its end with the cloth that hangs there, or the picture ends on it.
   const table = (rect.bottom - nearEdge(facts, QUARTER)) * scale
   const below = box.h * BEFORE + spare / 2
-  const free = table > box.h * BEFORE * LESS ? Math.min(below, table) : below
+  const end = table + box.h * CLOTH
+  const most = box.h * (1 - OVER) - h
+  const free =
+    below >= end
+      ? below
+      : end <= most && isWhole(facts, scale, box.w)
+        ? end
+        : table > box.h * BEFORE * LESS
+          ? Math.min(below, SHORT * table)
+          : below
   const view: Box = {
     x: Math.round(box.x + (box.w - w) / 2),
     y: Math.floor(box.y + box.h - free - h),
@@ -47,7 +112,21 @@ export const quarterBand = (facts: Facts, sheet: Sheet, top: number, bottom: num
   const upper = rect.top + (view.y - box.y) / scale
   const frame = { left, right: left + box.w / scale, top: upper, bottom: upper - box.h / scale, scale }
   const { behind, before } = tableItems(facts, { box, frame, angle: QUARTER }, sheet.width)
-  return [...behind, { kind: 'view', angle: QUARTER, box: view, frame: { ...rect, scale } }, ...before]
+  const line = (y: number): Item => ({
+    kind: 'line',
+    from: [box.x, y],
+    to: [box.x + box.w, y],
+    weight: sheet.width / 1240,
+    colour: LINE,
+  })
+  const wall = wallIn(facts.light)
+  return [
+    ...(wall === PAPER ? [] : [wallItem(box, wall), line(box.y)]),
+    ...behind,
+    { kind: 'view', angle: QUARTER, box: view, frame: { ...rect, scale } },
+    ...before,
+    line(box.y + box.h),
+  ]
 }
 
 const standing = (from: number, to: number, y: number): Item => ({

@@ -1,7 +1,7 @@
 import type { Arrangement } from '../../arrangement/index.ts'
 import { footBand } from './band-foot.ts'
 import { plantsBand } from './band-plants.ts'
-import { quarterBand, sidesBand } from './band-quarter.ts'
+import { leftOver, quarterBand, sidesBand } from './band-quarter.ts'
 import { titleBand } from './band-title.ts'
 import { viewsBand } from './band-views.ts'
 import { type Facts, factsOf, type PictureOptions } from './facts.ts'
@@ -22,6 +22,10 @@ export interface Wanted {
 /** Small views are as high as this, or as the second if the large one would get less than LEAST; px, ours. */
 const SIDES_HIGH = [390, 260] as const
 const LEAST = 1000
+/** So much higher the plants stand on a sheet with room to spare, px. Ours. */
+const PLANTS_LARGER = 150
+/** What the small views take besides their own height, px: words under them and air. */
+const SIDES_TAKE = 136
 /** Between the plants and the colours, px. Ours. */
 const OVER_LISTS = 14
 
@@ -42,12 +46,14 @@ const standing = (facts: Facts, sheet: Sheet, measure: Measure): Item[] => {
   const foot = footBand(facts, sheet, measure)
   const lists = listsBelow(facts, sheet, measure)
   const listTop = foot.top - 34 - lists.height
-  const plants = plantsBand(facts, sheet, lists.height > 0 ? listTop - OVER_LISTS : foot.top, 'names only', measure)
-  const [large, small] = SIDES_HIGH.map((high) => sidesBand(facts, sheet, plants.top, high, measure)) as [
-    ReturnType<typeof sidesBand>,
-    ReturnType<typeof sidesBand>,
-  ]
-  const sides = large.top - title.bottom < LEAST ? small : large
+  const plantsBottom = lists.height > 0 ? listTop - OVER_LISTS : foot.top
+  const bare = plantsBand(facts, sheet, plantsBottom, 'names only', measure)
+  const spare = leftOver(facts, sheet, bare.top - SIDES_TAKE - SIDES_HIGH[0] - title.bottom)
+  const larger = Math.min(PLANTS_LARGER, Math.round(spare))
+  const plants = larger > 0 ? plantsBand(facts, sheet, plantsBottom, 'names only', measure, larger) : bare
+  const [high, less] = SIDES_HIGH
+  const large = sidesBand(facts, sheet, plants.top, high, measure)
+  const sides = large.top - title.bottom < LEAST ? sidesBand(facts, sheet, plants.top, less, measure) : large
   return [
     ...quarterBand(facts, sheet, Math.round(title.bottom), sides.top - 20),
     ...title.items,

@@ -13,7 +13,7 @@ const STRONG: Font = { ...WORD, weight: 620 }
 const SMALL: Font = { face: 'lett', size: 28, weight: 470 }
 /** No word on a phone's screen is smaller than this: 9 CSS px of a screen of 390. px, ours. */
 const LEAST = 25
-const ROW = 50
+const ROW = 54
 const GAP = 28
 const SWATCH = { w: 60, h: 36 }
 /** Colours and kinds in two columns; what is more is counted. Ours. */
@@ -98,7 +98,7 @@ const foot = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; to
   const facts1 = [`${facts.wide} wide`, `${facts.high} high`, ...(facts.date ? [facts.date] : [])].join(' · ')
   const cost = facts.cost ? [`${facts.cost.total} (${facts.cost.standing})`] : []
   const facts2 = [`Colours shown in ${facts.lightWords}`, ...cost].join(' · ')
-  const caution = facts.caution ? block(`Take care. ${facts.caution}`, SMALL, width, 4, LEAST, measure) : null
+  const caution = facts.caution ? block(`Take care. ${facts.caution}`, SMALL, width, 7, LEAST, measure) : null
   const lines: [text: string, font: Font, high: number][] = [
     [facts1, STRONG, 46],
     [facts2, WORD, 42],
@@ -123,10 +123,10 @@ export const phoneItems = (facts: Facts, sheet: Sheet, measure: Measure): Item[]
   const title = top(facts, sheet, measure)
   const under = foot(facts, sheet, measure)
   const heights = [list(facts, sheet, 0, measure).height, colours(facts, sheet, 0, measure).height] as const
-  const listTop = under.top - 18 - heights[0]
-  const coloursTop = listTop - (heights[0] > 0 ? 20 : 0) - heights[1]
+  const listTop = under.top - 26 - heights[0]
+  const coloursTop = listTop - (heights[0] > 0 ? 30 : 0) - heights[1]
   return [
-    ...quarterBand(facts, sheet, title.bottom, coloursTop - 26),
+    ...quarterBand(facts, sheet, title.bottom, coloursTop - 40),
     ...title.items,
     ...colours(facts, sheet, coloursTop, measure).items,
     ...list(facts, sheet, listTop, measure).items,

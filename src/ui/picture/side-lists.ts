@@ -94,6 +94,22 @@ export const listColumn = (facts: Facts, x: number, y: number, width: number, me
   return items
 }
 
+const MOST_LINES = 3
+/** Between two swatches in a row, px. */
+const BETWEEN = 16
+
+/** A head and entries as running text, broken only between entries; what goes beyond the last line is cut. */
+const running = (head: string, entries: readonly string[], width: number, measure: Measure): string[] => {
+  const lines = [head]
+  entries.forEach((entry, i) => {
+    const last = lines.length - 1
+    const joined = `${lines[last]}${i === 0 ? ' ' : ' · '}${entry}`
+    if (lines.length === MOST_LINES || measure(joined, WORD) <= width) lines[last] = joined
+    else lines.push(entry)
+  })
+  return lines.map((line) => cut(line, WORD, width, measure))
+}
+
 /** Colours in a row and the list as running text, for a design that leaves no room at its sides. */
 export const listsBelow = (
   facts: Facts,
@@ -102,22 +118,29 @@ export const listsBelow = (
 ): { height: number; at: (y: number) => Item[] } => {
   const width = widthOf(sheet)
   const each = Math.max(4, Math.min(facts.swatches.length, 10))
-  const cell = width / each
+  const cell = (width + BETWEEN) / each
   const shown = facts.swatches.length > 2 * each ? facts.swatches.slice(0, 2 * each) : facts.swatches
   const rows = Math.ceil(shown.length / each)
-  const said = shown.map((s) => wrapped(s.word, WORD, cell - 16, 2, measure))
+  const said = shown.map((s) => wrapped(s.word, WORD, cell - BETWEEN, 2, measure))
   const rowHeight = SWATCH.h + Math.max(0, ...said.map((lines) => lines.length)) * 38 + 26
   const buy = kindsOf(facts).map((k) => `${k.count} ${k.text}`)
-  const text = buy.length > 0 ? `${headOf(facts)}: ${buy.join(' · ')} (${totalOf(facts)} together)` : ''
-  const lines = text ? wrapped(text, WORD, width, 3, measure) : []
+  const lines = buy.length > 0 ? running(`${headOf(facts)}, ${totalOf(facts)} together:`, buy, width, measure) : []
   const at = (y: number): Item[] => [
     ...shown.flatMap((s, i): Item[] => {
       const x = sheet.margin + cell * (i % each)
       const top = y + Math.floor(i / each) * rowHeight
       return [
-        swatch(s.colour, x, top, cell - 16),
+        swatch(s.colour, x, top, cell - BETWEEN),
         ...said[i]!.map((word, n) =>
-          textLine(cut(word, WORD, cell - 16, measure), WORD, INK, 'left', x, top + SWATCH.h + 38 + n * 38, measure),
+          textLine(
+            cut(word, WORD, cell - BETWEEN, measure),
+            WORD,
+            INK,
+            'left',
+            x,
+            top + SWATCH.h + 38 + n * 38,
+            measure,
+          ),
         ),
       ]
     }),

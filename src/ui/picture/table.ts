@@ -7,6 +7,7 @@ import {
   type Place,
   roomMarks,
   type ViewAngle,
+  wallIn,
 } from '../../drawing/index.ts'
 import { projectPoint } from '../../geometry/index.ts'
 import type { Facts } from './facts.ts'
@@ -35,7 +36,7 @@ export const nearEdge = ({ room: { resolved, scene } }: Facts, angle: ViewAngle)
  * it. Nothing stands before the vessel itself, no glass is cut in two; a plate that the window does not wholly show is cut off.
  */
 export const tableItems = (
-  { room: { resolved, scene } }: Facts,
+  { room: { resolved, scene }, light }: Facts,
   { box, frame, angle }: Window,
   sheetWidth: number,
 ): Record<Layer, Item[]> => {
@@ -46,7 +47,7 @@ export const tableItems = (
   const pane = { left: box.x, right: box.x + box.w, bottom: box.y, top: box.y + box.h }
   const items: Record<Layer, Item[]> = { behind: [], before: [] }
   const step_mm = (sheetWidth * HATCH) / frame.scale
-  for (const mark of roomMarks(resolved, scene, angle, { step_mm, composed: frame })) {
+  for (const mark of roomMarks(resolved, scene, angle, { step_mm, composed: frame, wall: wallIn(light) })) {
     const into = items[mark.layer]
     const all = (mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points).map(place)
     if (mark.kind === 'polygon') {

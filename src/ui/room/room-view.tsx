@@ -1,17 +1,9 @@
 import { useEffect, useMemo, useRef } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
 import { underLight } from '../../colour/index.ts'
-import {
-  ellipsePoints,
-  type Layer,
-  type Mark,
-  type Place,
-  roomBox,
-  roomMarks,
-  type Scene,
-  WALL,
-} from '../../drawing/index.ts'
+import { type Layer, roomBox, roomMarks, type Scene, wallIn } from '../../drawing/index.ts'
 import type { Resolved } from '../../geometry/index.ts'
+import { drawMarks } from '../draw-marks.ts'
 import { painter } from '../painter.ts'
 import { putPicture } from '../small-view.tsx'
 
@@ -39,32 +31,6 @@ const hairAt = (scale: number): number => Math.min(0.8, 0.25 + 0.85 * scale)
 const PAD_mm = 8
 
 type Rect = ReturnType<typeof roomBox>
-
-const drawMarks = (
-  pen: CanvasRenderingContext2D,
-  marks: readonly Mark[],
-  frame: Rect,
-  scale: number,
-  light: Arrangement['setting']['light'],
-  hair: number,
-): void => {
-  const trace = (points: readonly Place[]): void => {
-    pen.beginPath()
-    for (const [x, y] of points) pen.lineTo((x - frame.left) * scale, (frame.top - y) * scale)
-  }
-  pen.lineJoin = 'round'
-  for (const mark of marks) {
-    trace(mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points)
-    if (mark.kind === 'polygon') {
-      pen.fillStyle = underLight(mark.fill, light)
-      pen.fill()
-    } else {
-      pen.strokeStyle = underLight(mark.colour, light)
-      pen.lineWidth = mark.weight * hair
-      pen.stroke()
-    }
-  }
-}
 
 /** The table and the arrangement on it, as wide as either is. */
 const frameOf = (scene: Scene, vesselHeight: number, still: Rect): Rect => {
@@ -95,7 +61,7 @@ export const RoomView = ({ design, resolved, scene, width, label }: Props) => {
       const frame = frameOf(scene, design.vessel.height, still)
       const scale = (width * ratio) / (frame.right - frame.left)
       const size = [Math.round(width * ratio), Math.round((frame.top - frame.bottom) * scale)] as const
-      const marks = roomMarks(resolved, scene, ANGLE, { step_mm: (HATCH * ratio) / scale })
+      const marks = roomMarks(resolved, scene, ANGLE, { step_mm: (HATCH * ratio) / scale, wall: wallIn(light) })
       const part = {
         left: still.left - PAD_mm,
         right: still.right + PAD_mm,
@@ -117,14 +83,13 @@ export const RoomView = ({ design, resolved, scene, width, label }: Props) => {
         at.height = size[1]
         const pen = at.getContext('2d')
         if (!pen) return
-        pen.fillStyle = underLight(WALL, light)
+        pen.fillStyle = underLight(wallIn(light), light)
         pen.fillRect(0, 0, at.width, at.height)
         const draw = (layer: Layer): void =>
           drawMarks(
             pen,
             marks.filter((m) => m.layer === layer),
-            frame,
-            scale,
+            { ...frame, scale },
             light,
             hairAt(scale / ratio) * ratio,
           )

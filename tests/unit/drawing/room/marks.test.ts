@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { LIMITS } from '../../../../src/arrangement/index.ts'
+import { composedScene } from '../../../../src/drawing/room/composed.ts'
 import {
   ellipsePoints,
   type Mark,
@@ -133,6 +134,21 @@ describe('the room as seen', () => {
     const cut = roomMarks(resolved, scene, { turn: 0, pitch: 14 }, { ...STEP, composed: tight })
     const shown = cut.filter((m) => m.layer === 'before' && pointsOf(m).some(([x]) => Math.abs(x) < 300))
     expect(shown).toEqual([])
+  })
+
+  it('a composed picture has no glass across another, and by candlelight a candle is seen beside low flowers', () => {
+    const resolved = setWith({ light: 'candle' })
+    const scene = sceneOf(resolved)
+    const pane = { left: -380, right: 380, bottom: -230, top: 420 }
+    const { things } = composedScene(resolved, scene, { turn: 0, pitch: 14 }, pane)
+    expect(things.some(({ kind }) => kind === 'candle')).toBe(true)
+    expect(things.length).toBeLessThan(scene.things.length)
+    const clear = things.filter(({ kind }) => SOLIDS[kind].clear)
+    for (const [i, one] of clear.entries())
+      for (const other of clear.slice(0, i)) {
+        const across = SOLIDS[one.kind].radius + SOLIDS[other.kind].radius - Math.abs(one.at[0] - other.at[0])
+        expect(across).toBeLessThan(2 * SOLIDS[one.kind].radius * 0.7)
+      }
   })
 
   it('a round table turned by one seat looks the same', () => {

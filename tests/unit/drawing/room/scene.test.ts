@@ -85,6 +85,13 @@ describe('what stands on the table', () => {
     expect(sceneOf(setWith({})).copies).toEqual([])
   })
 
+  it('bottles of single stems stand close down a long table, wide pieces a guest apart', () => {
+    const table = { shape: 'rectangular', length: 1829, width: 762 } as const
+    const slim = [{ id: 'a', mouth: [0, 0] as [number, number], tip: [0, 0, 120] as [number, number, number] }]
+    const [bottles, bowls] = [sceneOf(setWith({ table, copies: 30 }, slim)), sceneOf(setWith({ table, copies: 30 }))]
+    expect(bottles.copies.length).toBeGreaterThan(bowls.copies.length)
+  })
+
   it('a plate under a copy in the row is left out as one under the piece itself', () => {
     const scene = sceneOf(setWith({ table: { shape: 'rectangular', length: 2438, width: 600 } }))
     const pieces = [[0, 0], ...scene.copies]
