@@ -21,7 +21,7 @@ export const pixelOf = (frame: Frame, right: number, up: number): [column: numbe
 ]
 
 /** What of `b` shows when it lies under `a`; packed colours, not premultiplied. */
-const over = (a: number, b: number): number => {
+export const over = (a: number, b: number): number => {
   const aa = a >>> 24
   const ba = b >>> 24
   if (aa === 255 || ba === 0) return a
@@ -40,7 +40,7 @@ const HALF = 128
 
 // Of every row of a sprite the columns between which something is: most sprites are slender, and empty for the most part.
 const spans = new WeakMap<Sprite, Int32Array>()
-const spansOf = (sprite: Sprite, packed: Uint32Array): Int32Array => {
+export const spansOf = (sprite: Sprite, packed: Uint32Array): Int32Array => {
   const known = spans.get(sprite)
   if (known) return known
   const { width, height } = sprite

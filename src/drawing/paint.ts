@@ -2,12 +2,15 @@ import { projectPoint, type Resolved, type ResolvedStem } from '../geometry/inde
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { finish } from './finish.ts'
+import { layInWater } from './lay-in-water.ts'
+import { waterLens } from './lens.ts'
 import { showInLight } from './room-light.ts'
 import { spriteSteps } from './sprite.ts'
 import { allAtOnce, type Steps } from './steps.ts'
 import { type Frame, type PaintOptions, type Picture, VESSEL_OWNER, type ViewAngle } from './types.ts'
-import { isCutOpen, vesselSteps } from './vessel-sprite.ts'
+import { isCutOpen, mechanicsSteps, vesselSteps } from './vessel-sprite.ts'
 import { showWater } from './water.ts'
+import { showWaterFromAbove } from './water-surface.ts'
 
 export const tipOf = ({ curve }: ResolvedStem): [number, number, number] => {
   const n = curve.points.length
@@ -35,19 +38,27 @@ export function* paintSteps(
   const { vessel } = resolved
   const shown = options.vessel !== 'none'
   const glass = vessel.material === 'glass'
+  // A vessel that is cut open is there to be measured: all stands where it is.
+  const lens = shown && !isCutOpen(angle, options) ? waterLens(vessel, angle) : null
   const [vx, vy] = pixelOf(frame, 0, 0)
-  if (shown && !glass)
-    layIn(picture, yield* vesselSteps(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER)
+  const shell = shown ? yield* vesselSteps(vessel, angle, frame.scale, options, cache) : null
+  if (shell && !glass) layIn(picture, shell, vx, vy, 0, VESSEL_OWNER)
+  if (shell && glass) {
+    const held = yield* mechanicsSteps(vessel, angle, frame.scale, options, cache)
+    if (lens) layInWater(picture, frame, lens, held, vx, vy, 0, VESSEL_OWNER)
+    else layIn(picture, held, vx, vy, 0, VESSEL_OWNER)
+  }
   for (const { stem, at } of placed) {
     const sprite = yield* spriteSteps(stem, angle, frame.scale, options.quality, cache)
     const [x, y] = pixelOf(frame, at[0], at[1])
-    layIn(picture, sprite, x, y, at[2], stem.index + 1)
+    if (lens) layInWater(picture, frame, lens, sprite, x, y, at[2], stem.index + 1)
+    else layIn(picture, sprite, x, y, at[2], stem.index + 1)
     yield
   }
-  if (shown && glass)
-    layIn(picture, yield* vesselSteps(vessel, angle, frame.scale, options, cache), vx, vy, 0, VESSEL_OWNER, true)
+  if (shell && glass) layIn(picture, shell, vx, vy, 0, VESSEL_OWNER, true)
   const level = Math.abs(angle.pitch) < 0.01
-  if (shown && (isCutOpen(angle, options) || (glass && level))) showWater(picture, vessel, angle, frame, glass)
+  if (shell && level && (isCutOpen(angle, options) || glass)) showWater(picture, vessel, angle, frame, glass)
+  if (shell && angle.pitch >= 1) showWaterFromAbove(picture, vessel, angle, frame, shell, [vx, vy])
   yield
   finish(picture, frame.scale, options.quality)
   showInLight(picture, options.light ?? 'daylight')

@@ -1,5 +1,5 @@
 import type { Point3, Vessel } from '../arrangement/index.ts'
-import { heightFraction, innerSection, type Mesh, outerSection, reachIn, waterlineZ } from '../geometry/index.ts'
+import { innerSection, type Mesh, outerSection, reachIn } from '../geometry/index.ts'
 import { mechanicsInto } from './mechanics-mesh.ts'
 import { addGrid, type Growing, growing, meshOf } from './surface.ts'
 
@@ -9,7 +9,7 @@ export const RIM = 1
 export const INSIDE = 2
 export const CUT_FACE = 3
 export const MECHANICS_PART = 4
-export const WATER = 5
+export const PINS = 5
 
 /** Points round a horizontal section and rows up the wall: fine enough that no corner shows at 4 px/mm. Ours. */
 const ROUND = 96
@@ -67,22 +67,22 @@ const cutFace = (g: Growing, vessel: Vessel, right: Point3): void => {
 }
 
 /**
- * The vessel as triangles, mm, origin at the centre of its mouth: wall, rim, inside and floor, a hint of what holds the
- * stems, the water's surface of a glass one, and the hatched face when it is cut open.
+ * The vessel as triangles, mm, origin at the centre of its mouth: wall, rim, inside and floor, what holds the stems
+ * unless it is of glass, and the hatched face when it is cut open.
  * @param right the view's direction to the right when the front right quarter is cut away, else null
  */
 export const vesselMesh = (vessel: Vessel, right: Point3 | null): Mesh => {
   const g = growing()
   shell(g, vessel)
-  mechanicsInto(g, vessel, MECHANICS_PART)
-  if (vessel.material === 'glass') {
-    const z = waterlineZ(vessel)
-    const { a, b } = innerSection(vessel, heightFraction(vessel, z))
-    addGrid(g, 2, ROUND, WATER, (u, v) => {
-      const [x, y] = onPlan(vessel, v)
-      return [a * u * x, b * u * y, z]
-    })
-  }
+  // In clear glass it stands by itself, behind the wall.
+  if (vessel.material !== 'glass') mechanicsInto(g, vessel, MECHANICS_PART, PINS)
   if (right) cutFace(g, vessel, right)
+  return meshOf(g)
+}
+
+/** What holds the stems, alone. */
+export const mechanicsMesh = (vessel: Vessel): Mesh => {
+  const g = growing()
+  mechanicsInto(g, vessel, MECHANICS_PART, PINS)
   return meshOf(g)
 }

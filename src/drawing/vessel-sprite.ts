@@ -1,12 +1,13 @@
 import type { Vessel } from '../arrangement/index.ts'
 import { type Mesh, viewAxes } from '../geometry/index.ts'
 import { type Cache, keep, recall } from './cache.ts'
+import { glaze } from './glass.ts'
 import { hexToLch, type Lch } from './oklch.ts'
 import type { Raster } from './raster.ts'
 import { meshSteps, type Steps, samplesOf, spriteBytes } from './steps.ts'
 import { type Tint, tintFrom } from './tint.ts'
 import type { PaintOptions, Sprite, ViewAngle } from './types.ts'
-import { CUT_FACE, INSIDE, MECHANICS_PART, RIM, vesselMesh, WALL, WATER } from './vessel-mesh.ts'
+import { CUT_FACE, INSIDE, MECHANICS_PART, mechanicsMesh, PINS, RIM, vesselMesh, WALL } from './vessel-mesh.ts'
 
 /** The quiet greys of the sheet: OKLCH lightness, no chroma. Ours. */
 const GREY: [Lch, Lch, Lch] = [
@@ -16,17 +17,38 @@ const GREY: [Lch, Lch, Lch] = [
 ]
 const FOAM: Lch = [0.5, 0.05, 150]
 const WIRE_GREY: Lch = [0.42, 0, 90]
-const WATER_GREY: Lch = [0.74, 0.02, 220]
+const BRASS: Lch = [0.74, 0.07, 88]
 const TAPE_GREY: Lch = [0.78, 0.01, 150]
-/** Share of light that a glass wall takes where it faces the eye, and where it is seen edge on. Ours. */
-const GLASS_FACE = 0.07
-const GLASS_EDGE = 0.5
-const GLASS_RIM = 0.45
-const GLASS_LINE = 0.8
-const WATER_ALPHA = 0.22
 /** Hatching at 45°: distance and weight of its lines, pixels, at least; mm, ordinarily. After ISO 128-3; sizes ours. */
 const HATCH_MM = 3
 const HATCH_LINE_MM = 0.45
+
+const STILL = {
+  veins: 0,
+  veinStrength: 0,
+  leaf: 0,
+  ink: 1,
+  petalEdge: 1,
+  glow: 0,
+  rib: 0,
+  lateral: 0,
+  margin: 0,
+  under: 0,
+  hueTurn: 0,
+  stem: 1,
+  strength: 0.95,
+  jitter: [0, 0, 0] as [number, number, number],
+}
+
+/** Tints of what holds the stems, by what it is of. */
+const mechanicsTints = (vessel: Vessel): Tint[] => {
+  const held = vessel.mechanics === 'foam' ? FOAM : vessel.mechanics === 'tape-grid' ? TAPE_GREY : WIRE_GREY
+  const plain = { ...STILL, strength: 0.5, ink: 0.3, petalEdge: 0 }
+  const tints: Tint[] = []
+  tints[MECHANICS_PART] = tintFrom({ ...plain, ramp: [held, held, held] })
+  tints[PINS] = tintFrom({ ...plain, ramp: [held, BRASS, BRASS] })
+  return tints
+}
 
 const shifted = (ramp: [Lch, Lch, Lch], dl: number): [Lch, Lch, Lch] =>
   ramp.map(([l, c, h]) => [Math.max(0.05, l + dl), c, h]) as [Lch, Lch, Lch]
@@ -40,27 +62,13 @@ const tintsFor = (vessel: Vessel, own: boolean, open: boolean): Tint[] => {
         [Math.min(0.98, l + 0.03), c * 0.95, h],
       ]
     : GREY
-  const held = vessel.mechanics === 'foam' ? FOAM : vessel.mechanics === 'tape-grid' ? TAPE_GREY : WIRE_GREY
-  const still = {
-    veins: 0,
-    veinStrength: 0,
-    leaf: 0,
-    ink: 1,
-    petalEdge: 1,
-    hueTurn: 0,
-    stem: 1,
-    strength: 0.95,
-    jitter: [0, 0, 0] as [number, number, number],
-  }
-  const tints: Tint[] = []
-  tints[WALL] = tintFrom({ ...still, ramp })
-  tints[RIM] = tintFrom({ ...still, ramp: shifted(ramp, 0.03) })
+  const tints = mechanicsTints(vessel)
+  tints[WALL] = tintFrom({ ...STILL, ramp })
+  tints[RIM] = tintFrom({ ...STILL, ramp: shifted(ramp, 0.03) })
   // Cut open, a vessel that is filled with foam shows the foam where its inside would be.
   const filled = open && vessel.mechanics === 'foam'
-  tints[INSIDE] = tintFrom({ ...still, ramp: filled ? [FOAM, FOAM, FOAM] : shifted(ramp, -0.12) })
-  tints[CUT_FACE] = tintFrom({ ...still, ramp: [GREY[2], GREY[2], GREY[2]], strength: 0 })
-  tints[MECHANICS_PART] = tintFrom({ ...still, ramp: [held, held, held], strength: 0.5, ink: 0.3, petalEdge: 0 })
-  tints[WATER] = tintFrom({ ...still, ramp: [WATER_GREY, WATER_GREY, WATER_GREY], strength: 0.2 })
+  tints[INSIDE] = tintFrom({ ...STILL, ramp: filled ? [FOAM, FOAM, FOAM] : shifted(ramp, -0.12) })
+  tints[CUT_FACE] = tintFrom({ ...STILL, ramp: [GREY[2], GREY[2], GREY[2]], strength: 0 })
   return tints
 }
 
@@ -80,40 +88,30 @@ const hatch = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, scal
     }
 }
 
-/** Lets through what is behind: least where the wall is seen edge on. The outline stays. */
-const glaze = (sprite: Sprite, raster: Raster, mesh: Mesh, samples: number, angle: ViewAngle): void => {
-  const { toward } = viewAxes(angle)
-  const { triangle, width } = raster
-  const line = samples
-  for (let y = 0; y < sprite.height; y++)
-    for (let x = 0; x < sprite.width; x++) {
-      const i = y * samples * width + x * samples
-      const o = 4 * (y * sprite.width + x) + 3
-      if (sprite.rgba[o] === 0) continue
-      const t = triangle[i]!
-      const material = t < 0 ? WALL : mesh.tissues[t]!
-      if (material === CUT_FACE || material === MECHANICS_PART) continue
-      const outline =
-        t < 0 ||
-        triangle[i - line]! < 0 ||
-        triangle[i + line]! < 0 ||
-        triangle[i - line * width]! < 0 ||
-        triangle[i + line * width]! < 0
-      let alpha = GLASS_LINE
-      if (!outline) {
-        const k = 3 * mesh.triangles[3 * t]!
-        const n = mesh.normals
-        const facing = Math.abs(n[k]! * toward[0] + n[k + 1]! * toward[1] + n[k + 2]! * toward[2])
-        const through = GLASS_FACE + (GLASS_EDGE - GLASS_FACE) * (1 - facing) ** 3
-        alpha = material === WATER ? WATER_ALPHA : material === RIM ? GLASS_RIM : through
-      }
-      sprite.rgba[o] = sprite.rgba[o]! * alpha
-    }
-}
-
 /** Is the front right quarter taken away? Only in the elevation. */
 export const isCutOpen = (angle: ViewAngle, options: PaintOptions): boolean =>
   options.section && Math.abs(angle.pitch) < 0.01
+
+const shapeOf = ({ plan, width, depth, height, profile, wall }: Vessel): string =>
+  JSON.stringify([plan, width, depth, height, profile, wall])
+const viewOf = ({ turn, pitch }: ViewAngle, scale: number, { quality }: PaintOptions): string =>
+  `${turn.toFixed(2)} ${pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
+
+/** What holds the stems in a glass vessel, by itself: it is seen through the wall. Relative to the centre of the mouth. */
+export function* mechanicsSteps(
+  vessel: Vessel,
+  angle: ViewAngle,
+  scale: number,
+  options: PaintOptions,
+  cache: Cache,
+): Steps<Sprite> {
+  const key = `mechanics ${shapeOf(vessel)} ${vessel.mechanics} ${viewOf(angle, scale, options)}`
+  const known = recall<Sprite>(cache, key)
+  if (known) return known
+  const { sprite } = yield* meshSteps(mechanicsMesh(vessel), angle, scale, options.quality, mechanicsTints(vessel), 1)
+  keep(cache, key, sprite, spriteBytes(sprite))
+  return sprite
+}
 
 /** The vessel alone, in steps, relative to the centre of its mouth. Its alpha is under 255 where it is glass. */
 export function* vesselSteps(
@@ -124,9 +122,8 @@ export function* vesselSteps(
   cache: Cache,
 ): Steps<Sprite> {
   const open = isCutOpen(angle, options)
-  const shape = JSON.stringify([vessel.plan, vessel.width, vessel.depth, vessel.height, vessel.profile, vessel.wall])
   const skin = [vessel.material, vessel.colour, vessel.mechanics, vessel.waterFill, options.vessel, open].join(' ')
-  const key = `vessel ${shape} ${skin} ${angle.turn.toFixed(2)} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${options.quality}`
+  const key = `vessel ${shapeOf(vessel)} ${skin} ${viewOf(angle, scale, options)}`
   const known = recall<Sprite>(cache, key)
   if (known) return known
   const mesh = vesselMesh(vessel, open ? viewAxes(angle).right : null)
@@ -135,7 +132,7 @@ export function* vesselSteps(
   const tints = tintsFor(vessel, options.vessel === 'own', open)
   const { sprite, raster } = yield* meshSteps(mesh, angle, scale, options.quality, tints, 1, cut)
   const samples = samplesOf(options.quality, scale)
-  if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, angle)
+  if (vessel.material === 'glass') glaze(sprite, raster, mesh, samples, vessel, angle, scale)
   hatch(sprite, raster, mesh, samples, scale)
   keep(cache, key, sprite, spriteBytes(sprite))
   return sprite
