@@ -2,7 +2,8 @@ import { type Arrangement, LIMITS, type Palette, paletteProblems } from '../arra
 import { crc32 } from './crc32.ts'
 import type { Got } from './packing.ts'
 import { plainDesign } from './parcel.ts'
-import { seal, unseal } from './sealed.ts'
+import { lettersMissing, seal, unseal } from './sealed.ts'
+import { sha256 } from './sha256.ts'
 
 /** What the partner says: which palette, if one was chosen, and a note. */
 export interface Answer {
@@ -21,26 +22,39 @@ const CODE = 'pedicel-answer:'
 /** Characters of the one who answers. */
 export const MOST_NAME = 60
 
-/**
- * Eight letters that stand for what is there to look at, colours left aside: the same after another palette was put on it, after a
- * new title, date or number of tables; another one as soon as a stem or the vessel is another.
- */
-export const fingerprint = (design: Arrangement): string => {
+/** What there is to look at, colours left aside, as bytes. */
+const shapeOf = (design: Arrangement): Uint8Array => {
   const { form, vessel, stems } = plainDesign(design)
   const shape = JSON.stringify([
     [vessel.plan, vessel.width, vessel.depth, vessel.height, vessel.profile ?? null, vessel.wall, vessel.material],
     form,
     stems.map((s) => [s.id, s.plant, s.openness, s.mouth, s.tip, s.bend, s.head ?? null, s.piece]),
   ])
-  return crc32(new TextEncoder().encode(shape)).toString(16).padStart(8, '0')
+  return new TextEncoder().encode(shape)
 }
+
+/** Letters of a fingerprint, 80 bits: two designs that share one by chance are not to be met. Ours. */
+const FINGERPRINT = 20
+/** Those of answers that were written before: a check sum of 32 bits. */
+const OLD_FINGERPRINT = 8
+
+/**
+ * Twenty letters that stand for what is there to look at, colours left aside: the same after another palette was put on it, after a
+ * new title, date or number of tables; another one as soon as a stem or the vessel is another.
+ */
+export const fingerprint = (design: Arrangement): string => sha256(shapeOf(design)).slice(0, FINGERPRINT)
+
+const oldFingerprint = (design: Arrangement): string =>
+  crc32(shapeOf(design)).toString(16).padStart(OLD_FINGERPRINT, '0')
 
 /**
  * Does an answer belong to this design? `changed`: one of the same name whose stems or vessel were others then;
  * `other`: neither name nor shape are the same.
  */
-export const answerFits = (answer: Answer, design: Arrangement): 'same' | 'changed' | 'other' =>
-  answer.design === fingerprint(design) ? 'same' : answer.title === design.title ? 'changed' : 'other'
+export const answerFits = (answer: Answer, design: Arrangement): 'same' | 'changed' | 'other' => {
+  const print = answer.design.length === OLD_FINGERPRINT ? oldFingerprint(design) : fingerprint(design)
+  return answer.design === print ? 'same' : answer.title === design.title ? 'changed' : 'other'
+}
 
 const quoted = (text: string): string => `“${text}”`
 const codeOf = (answer: Answer): Promise<Got<string>> => seal(JSON.stringify(answer))
@@ -75,7 +89,7 @@ const answerOf = (text: string): Got<Answer> => {
   } catch {
     return no
   }
-  if (typeof raw !== 'object' || raw === null || !/^[0-9a-f]{8}$/.test(String(raw.design))) return no
+  if (typeof raw !== 'object' || raw === null || !/^([0-9a-f]{8}|[0-9a-f]{20})$/.test(String(raw.design))) return no
   const chosen = raw.chosen as Partial<Palette> | null | undefined
   if (chosen && paletteProblems(chosen).length > 0) return no
   return {
@@ -111,14 +125,12 @@ export const readAnswer = async (pasted: string): Promise<Got<Answer>> => {
     .split(/\s*\n[\s>]*/)
     .slice(0, MOST_LINES)
   let code = lines[0]!.trim().split(/\s/)[0]!
-  let first: Got<string> | null = null
   for (let n = 1; ; n++) {
     const text = await unseal(code)
     if (text.ok) return answerOf(text.value)
-    first ??= text
     const more = lines[n]?.trim()
     // Words of the message that stand behind the code don't belong to it.
-    if (!more || !/^[\w.-]+$/.test(more)) return first
+    if (!more || !/^[\w.-]+$/.test(more) || lettersMissing(code) === 0) return text
     code += more
   }
 }

@@ -31,8 +31,11 @@ interface Chunk {
   whole: boolean
 }
 
-/** The chunks of a PNG as far as they can be followed. Pixels (IDAT) are passed over without adding them up. */
-function* chunksOf(png: Uint8Array): Generator<Chunk> {
+/**
+ * The chunks of a PNG as far as they can be followed.
+ * @param pixels are those (IDAT) added up too? They are no design, and many.
+ */
+function* chunksOf(png: Uint8Array, pixels = false): Generator<Chunk> {
   const view = new DataView(png.buffer, png.byteOffset, png.byteLength)
   let from = SIGNATURE.length
   while (from + 8 <= png.length) {
@@ -41,7 +44,7 @@ function* chunksOf(png: Uint8Array): Generator<Chunk> {
     const name = String.fromCharCode(...png.subarray(from + 4, from + 8))
     const here = to <= png.length
     const body = png.subarray(from + 4, here ? to - 4 : png.length)
-    const whole = here && (name !== CHUNK || crc32(body) === view.getUint32(to - 4))
+    const whole = here && ((name === 'IDAT' && !pixels) || crc32(body) === view.getUint32(to - 4))
     yield { from, to: Math.min(to, png.length), name, data: body.subarray(4), whole }
     if (!here || name === 'IEND') return
     from = to
@@ -78,22 +81,35 @@ export const carryDesign = async (png: Uint8Array, text: string): Promise<Got<Ui
   return { ok: true, value: out }
 }
 
-/** The text of the design that a picture carries; in words, to stand after the name of the file, where it carries none or one that is not whole. */
+const byte = (n: number): string => `byte ${(n + 1).toLocaleString('en')}`
+
+/**
+ * The text of the design that a picture carries; in words, to stand after the name of the file, where it carries none or one
+ * that is not whole: as far as can be known, at which byte.
+ */
 export const designInPicture = async (png: Uint8Array): Promise<Got<string>> => {
   const no = (message: string): Got<string> => ({ ok: false, message })
   if (!isPng(png)) return no('expected a PNG that carries its design, got another kind of file')
-  let whole = false
+  let changed: Chunk | null = null
+  let ended = false
   for (const chunk of chunksOf(png)) {
-    whole = chunk.whole && chunk.name === 'IEND'
+    ended = chunk.whole && chunk.name === 'IEND'
+    if (!chunk.whole) changed ??= chunk
     if (chunk.name !== CHUNK) continue
-    if (!chunk.whole) return no('is a picture whose design is not whole: something was lost or changed on the way')
+    if (!chunk.whole)
+      return no(
+        `is a picture whose design is not whole: something was lost or changed on the way, behind ${byte(chunk.from)}`,
+      )
     if (chunk.data[0] !== VERSION) return no('is a picture whose design was written by a newer Pedicel')
     const text = await unpackText(chunk.data.subarray(1), LIMITS.file_bytes)
     return text.ok ? text : no(`is a picture whose design can’t be read. ${text.message}`)
   }
+  changed ??= [...chunksOf(png, true)].find((c) => !c.whole) ?? null
+  if (ended && !changed)
+    return no(
+      'is a picture that carries no design. An ordinary picture never does, and many messengers take it out of an editable one: ask for that as a file',
+    )
   return no(
-    whole
-      ? 'is a picture that carries no design. An ordinary picture never does, and many messengers take it out of an editable one: ask for that as a file'
-      : 'is a picture that is not whole, and no design was found in what is there',
+    `is a picture that is not whole, behind ${byte(changed?.from ?? png.length)}, and no design was found in what is there`,
   )
 }

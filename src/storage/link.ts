@@ -9,7 +9,7 @@ export const SHOW = '#show='
 /** Longer links are cut by some messengers and mail programs: common practice, no published limit holds for all. */
 export const LONG_LINK = 8000
 
-/** A parcel as the fragment of a link, `#show=1.…`. A fragment is not sent to the site that the link names (RFC 3986, 3.5). */
+/** A parcel as the fragment of a link, `#show=2.…`. A fragment is not sent to the site that the link names (RFC 3986, 3.5). */
 export const showFragment = async (parcel: Parcel): Promise<Got<string>> => {
   const sealed = await seal(writeParcel(parcel))
   return sealed.ok ? { ok: true, value: SHOW + sealed.value } : sealed

@@ -22,8 +22,11 @@ const isRecord = (x: unknown): x is DesignRecord => {
   )
 }
 
+const isRevised = (x: unknown): x is { revision: number; value: unknown } =>
+  typeof x === 'object' && x !== null && Number.isInteger((x as { revision?: unknown }).revision)
+
 const SENTENCES: Record<Why, string> = {
-  conflict: 'Another tab has saved a newer state of this design; nothing was overwritten.',
+  conflict: 'Another tab has saved a newer state; nothing was overwritten.',
   full: 'The browser has no room left for this site.',
   unavailable: 'The browser’s store could not be reached.',
   unreadable: 'The stored design can’t be read; it was left as it is.',
@@ -155,6 +158,26 @@ export const designStore = (
         ok: true as const,
         value: await records.transact('settings', 'readonly', (table) => table.get(key)),
       })),
+
+    revision: (key) =>
+      attempt(async () => {
+        const row = await records.transact('settings', 'readonly', (table) => table.get(key))
+        return isRevised(row)
+          ? { ok: true as const, value: row.value, revision: row.revision }
+          : { ok: true as const, value: undefined, revision: 0 }
+      }),
+
+    putRevision: (key, value, revision) =>
+      attempt(async () => {
+        const next = await records.transact('settings', 'readwrite', async (table) => {
+          const row = await table.get(key)
+          const there = isRevised(row) ? row.revision : 0
+          if (there !== revision) return failure('conflict')
+          await table.put(key, { revision: revision + 1, value })
+          return revision + 1
+        })
+        return typeof next === 'number' ? { ok: true as const, revision: next } : next
+      }),
 
     putSetting: (key, value) =>
       attempt(async () => {

@@ -63,6 +63,10 @@ export interface DesignStore {
   /** A setting such as prices or units; undefined where there is none. The caller judges what comes back. */
   setting(key: string): Promise<{ ok: true; value: unknown } | Failure>
   putSetting(key: string, value: unknown): Promise<{ ok: true } | Failure>
+  /** Like a setting, but written only if the store still holds `revision` (0: nothing yet); else another tab has written a newer one. */
+  putRevision(key: string, value: unknown, revision: number): Promise<{ ok: true; revision: number } | Failure>
+  /** What putRevision wrote; revision 0 and undefined where there is nothing. */
+  revision(key: string): Promise<{ ok: true; value: unknown; revision: number } | Failure>
 }
 
 /** Shown beside the title; the same as in the state. */

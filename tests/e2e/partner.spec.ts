@@ -49,7 +49,7 @@ const offer = async (page: Page, palettes: readonly string[], also: readonly Reg
   for (const name of palettes) await page.getByRole('checkbox', { name }).check()
   for (const name of also) await page.getByRole('checkbox', { name }).check()
   const link = page.getByLabel(/^The link, /)
-  await expect(link).toHaveValue(/#show=1\./)
+  await expect(link).toHaveValue(/#show=2\./)
   return link.inputValue()
 }
 
@@ -215,7 +215,7 @@ test('the page as a file works without a connection and asks for nothing', async
   await there.getByRole('radio', { name: /^Lantern walk/ }).check()
   await there.getByRole('button', { name: 'I like this one' }).click()
   await expect(there.getByLabel('The answer as a text')).toHaveValue(
-    /I like this one: Lantern walk\npedicel-answer:1\./,
+    /I like this one: Lantern walk\npedicel-answer:2\./,
   )
   expect(partner.asked.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([])
   expect(partner.errors).toEqual([])

@@ -1,5 +1,7 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { MOST_OFFERS, SHOW } from '../../../src/storage/index.ts'
+import { MOST_OFFERS, SHOW, showFragment } from '../../../src/storage/index.ts'
+import { unseal } from '../../../src/storage/sealed.ts'
 import { pageFile } from '../../../src/ui/share/page-file.ts'
 import { parcelOf, type Ticks } from '../../../src/ui/share/parcel-of.ts'
 import { bowl } from '../arrangement/helpers.ts'
@@ -39,9 +41,10 @@ describe('what goes to the partner', () => {
   })
 })
 
+const empty =
+  '<title>For the table</title><meta name="pedicel-home" content=""><meta name="pedicel-show" content=""><p>$&</p>'
+
 describe('the page as one file', () => {
-  const empty =
-    '<title>For the table</title><meta name="pedicel-home" content=""><meta name="pedicel-show" content=""><p>$&</p>'
   it('holds the design, its title and the way to the tool, and nothing that could run', () => {
     const html = pageFile(empty, `${SHOW}1.0a.b-_`, '</title><script>"$&"', 'https://example.org/a"b')
     expect(html).toContain('<meta name="pedicel-show" content="1.0a.b-_">')
@@ -54,5 +57,49 @@ describe('the page as one file', () => {
   })
   it('is not made of anything else than the empty page', () => {
     expect(() => pageFile('<p>Not found</p>', `${SHOW}1`, 'Supper', '')).toThrow(/is not right/)
+  })
+})
+
+describe('what goes along in link and file', () => {
+  const SECRET = { price: 918273, currency: 'XTS', words: 'Zebra at noon' }
+  const priced = { currency: SECRET.currency, perBunch: { 'rose-garden': SECRET.price, statice: 564738 } }
+  /** The letters themselves and what they hold, of the link and of the page as a file. */
+  const sent = async (prices: boolean, note: boolean): Promise<string[]> => {
+    const made = await showFragment(parcelOf(bowl(), known, ticks({ prices, note, words: SECRET.words }), 'cm', priced))
+    if (!made.ok) throw new Error(made.message)
+    const file = pageFile(empty, made.value, 'Supper', 'https://example.org/')
+    const inFile = /<meta name="pedicel-show" content="([^"]+)">/.exec(file)![1]!
+    const unpacked = await Promise.all([made.value.slice(SHOW.length), inFile].map((code) => unseal(code)))
+    return [made.value, file, ...unpacked.map((u) => (u.ok ? u.value : ''))]
+  }
+  const money = new RegExp(`prices|perBunch|${SECRET.currency}|${SECRET.price}|564738`)
+  const words = /"note"|Zebra|noon/
+  it.each([
+    [false, false],
+    [true, false],
+    [false, true],
+    [true, true],
+  ])('prices only if ticked (%s), a note only if ticked (%s)', async (prices, note) => {
+    const [link, file, ...unpacked] = await sent(prices, note)
+    for (const letters of [link!, file!]) expect(letters).not.toMatch(/918273|564738|Zebra/)
+    for (const text of unpacked) {
+      expect(text).toContain('"stems"')
+      expect(money.test(text)).toBe(prices)
+      expect(words.test(text)).toBe(note)
+      expect(text, 'of plants that are not in it').not.toContain('564738')
+    }
+  })
+  it('not a word of any note, nor any price, where they are not ticked', async () => {
+    const marked = fc.string({ minLength: 4, maxLength: 40 }).map((w) => `¤${w}`)
+    await fc.assert(
+      fc.asyncProperty(marked, fc.integer({ min: 7_000_000, max: 8_000_000 }), async (text, price) => {
+        const book = { currency: 'XTS', perBunch: { 'rose-garden': price } }
+        const made = await showFragment(parcelOf(bowl(), known, ticks({ words: text }), 'cm', book))
+        const read = await unseal(made.ok ? made.value.slice(SHOW.length) : '')
+        expect(read.ok && read.value).toContain('"stems"')
+        expect(read.ok && read.value).not.toMatch(new RegExp(`¤|XTS|${price}`))
+      }),
+      { numRuns: 50 },
+    )
   })
 })

@@ -34,7 +34,7 @@ describe('an answer', () => {
       'A little less yellow?',
       'Otherwise yes.',
     ])
-    expect(lines[4]).toMatch(/^pedicel-answer:1\.[0-9a-f]{8}\.[\w-]+$/)
+    expect(lines[4]).toMatch(/^pedicel-answer:2\.[0-9a-f]{8}\.\d+\.[\w-]+$/)
     expect(lines.length).toBe(5)
   })
   it('comes back whole from its text, from its link, and from a message around either', async () => {
@@ -89,6 +89,42 @@ describe('an answer', () => {
     expect(answerFits(answer(), moved)).toBe('changed')
     expect(answerFits(answer(), applyEdit(bowl(), { do: 'set-vessel', set: { height: 90 } }))).toBe('changed')
     expect(answerFits(answer(), { ...moved, title: 'Another name' })).toBe('other')
+  })
+  it('that was written before, with a check sum of 32 bits, is read and still finds its design', async () => {
+    // Written by the first version, of the design of these tests.
+    const old =
+      '1.10aa9e3a.FctRCkBAEAbgq-h_HlpJMkdwAXllF1tjpuzKg9xdvvfvgQ8pbgpG2_XeuaYGIccsAYwxqre7TFGkmO0WENbTDjAGA2HZLQUF6yVCUMv_mUKq8H4'
+    const read = await readAnswer(`pedicel-answer:${old}`)
+    expect(read).toMatchObject({ ok: true, value: { design: '579d0031', note: 'Yes.' } })
+    if (!read.ok) return
+    expect(answerFits(read.value, bowl())).toBe('same')
+    const moved = applyEdit(bowl(), { do: 'shift-stems', ids: ['s1'], by: [1, 0, 0] })
+    expect(answerFits(read.value, moved)).toBe('changed')
+  })
+  it('is told apart by 80 bits, and its link grows by few letters for it', async () => {
+    expect(fingerprint(bowl())).toMatch(/^[0-9a-f]{20}$/)
+    const length = async (design: string): Promise<number> => {
+      const made = await answerFragment(answer({ design }))
+      return made.ok ? made.value.length : Number.NaN
+    }
+    const more = (await length(fingerprint(bowl()))) - (await length(fingerprint(bowl()).slice(0, 8)))
+    expect(more).toBeLessThanOrEqual(20)
+  })
+  it('cut at any letter or with any one changed: refused in words, never another answer', async () => {
+    const text = await textOf(answer())
+    const start = text.indexOf('pedicel-answer:')
+    for (let i = start; i < text.length; i++)
+      for (const broken of [
+        text.slice(0, i),
+        `${text.slice(0, i)}${text[i] === 'x' ? 'y' : 'x'}${text.slice(i + 1)}`,
+      ]) {
+        const read = await readAnswer(broken)
+        expect(read.ok, broken.slice(start)).toBe(false)
+        expect(read.ok || read.message).toMatch(
+          /^(It is not whole|There is no answer in this text|It was made by a newer)/,
+        )
+      }
+    expect(await readAnswer(text.slice(0, -9))).toMatchObject({ message: /it ends after \d+ of its \d+ letters/ })
   })
   it('of any words comes back as it was', async () => {
     const words = fc.string({ unit: 'grapheme', maxLength: 60 })

@@ -103,4 +103,30 @@ describe('an editable picture', () => {
     )
     promise(`a cut or flipped editable picture gives the whole design or none: ${refused} refused in words`)
   })
+  it('every byte of a small one, flipped in every bit, and every cut: the same design, or words that name the place', async () => {
+    const text = '{"title": "Bowl"}'
+    const png = await carrying(picture(), text)
+    const at = Buffer.from(png).indexOf(CHUNK) - 4
+    const cuts = Array.from({ length: png.length }, (_, n) => png.subarray(0, n))
+    const flips = Array.from({ length: png.length * 8 }, (_, n) => {
+      const bytes = Uint8Array.from(png)
+      bytes[n >> 3]! ^= 1 << (n & 7)
+      return bytes
+    })
+    const counts = { same: 0, refused: 0 }
+    for (const bytes of [...cuts, ...flips]) {
+      const read = await designInPicture(bytes)
+      if (read.ok) expect(read.value).toBe(text)
+      else expect(read.message).toMatch(/behind byte \d+|expected a PNG/)
+      counts[read.ok ? 'same' : 'refused'] += 1
+    }
+    for (let n = 8; n < png.length; n++)
+      expect(await designInPicture(png.subarray(0, n)), `cut at ${n}`).toMatchObject({ ok: n >= png.length - 12 })
+    // Nothing of the design itself can be changed unseen: its length, its name, its letters, its sum.
+    for (const bytes of flips.slice(at * 8, (png.length - 12) * 8))
+      expect(await designInPicture(bytes)).toMatchObject({ ok: false })
+    promise(
+      `every cut and every flipped bit of a small editable picture: ${counts.same} times the same design, ${counts.refused} refused by the place, 0 others`,
+    )
+  })
 })

@@ -32,8 +32,10 @@ const sealed = async (text: string): Promise<string> => {
   return made.value
 }
 /** A code with a right sum over any bytes, as someone else might make it. */
-const forged = (bytes: Uint8Array): string =>
-  `1.${crc32(bytes).toString(16).padStart(8, '0')}.${Buffer.from(bytes).toString('base64url')}`
+const forged = (bytes: Uint8Array): string => {
+  const letters = Buffer.from(bytes).toString('base64url')
+  return `2.${crc32(bytes).toString(16).padStart(8, '0')}.${letters.length}.${letters}`
+}
 
 describe('a link that holds a design', () => {
   it('brings the design, the palettes on offer and the units to the partner', async () => {
@@ -48,10 +50,11 @@ describe('a link that holds a design', () => {
     expect(got.design.setting.date).toBe('2027-06-12T15:00')
   })
   it('is a fragment of letters that every message lets through', async () => {
-    expect(await linkOf(parcelOf(bowl()))).toMatch(/^#show=1\.[0-9a-f]{8}\.[\w-]+$/)
+    expect(await linkOf(parcelOf(bowl()))).toMatch(/^#show=2\.[0-9a-f]{8}\.\d+\.[\w-]+$/)
   })
   it('takes no prices and no notes along that were not ticked, nor remarks that stand in the file', async () => {
     const text = await unseal((await linkOf(parcelOf(bowl()))).slice(SHOW.length))
+    expect(text.ok && text.value).toContain('"stems"')
     expect(text.ok && text.value).not.toMatch(/prices|note|market|dusty|tied|kept as it is/)
   })
   it('takes the prices of the plants in it along when ticked, and no others', async () => {
@@ -66,7 +69,7 @@ describe('a link that holds a design', () => {
   })
   it('of a newer version is refused with the reason', async () => {
     const code = await sealed('{}')
-    expect(await unseal(`2${code.slice(1)}`)).toEqual({ ok: false, message: 'It was made by a newer Pedicel.' })
+    expect(await unseal(`3${code.slice(1)}`)).toEqual({ ok: false, message: 'It was made by a newer Pedicel.' })
   })
   it('with a plant that is not known opens without it, and says so', async () => {
     const design = bowl()
@@ -131,11 +134,46 @@ describe('links at random', () => {
     )
     promise(`a broken link is refused in words: ${refused} cut, flipped, stripped or doubled, 0 opened`)
   })
-  it('every single letter counts', async () => {
+  it('every single letter counts: changed into any other one it is refused, and a cut says where it ends', async () => {
     const code = await sealed('{"a": 1}')
-    for (let i = 0; i < code.length; i++) {
-      const other = code[i] === 'A' ? 'B' : 'A'
-      expect((await unseal(code.slice(0, i) + other + code.slice(i + 1))).ok, `letter ${i}`).toBe(false)
+    const count = code.split('.')[3]!.length
+    for (let i = 0; i < code.length; i++)
+      for (const c of 'ABCXYZabcxyz0189-_.% é') {
+        if (c === code[i]) continue
+        const read = await unseal(code.slice(0, i) + c + code.slice(i + 1))
+        expect(read.ok, `letter ${i} as ${c}`).toBe(false)
+        expect(read.ok || read.message).toMatch(/^It (is not whole|was made by a newer)/)
+      }
+    for (let n = 0; n < code.length; n++) {
+      const read = await unseal(code.slice(0, n))
+      expect(read.ok, `cut at ${n}`).toBe(false)
+      const left = n - (code.length - count)
+      if (left > 0)
+        expect(read.ok || read.message).toBe(
+          `It is not whole: it ends after ${left} of its ${count} letters. The end was cut off on the way.`,
+        )
     }
+  })
+  it('says what became of it: a foreign letter, one that was changed, some too many', async () => {
+    const code = await sealed('{"a": 1}')
+    const start = code.lastIndexOf('.') + 1
+    const message = async (broken: string): Promise<string> => {
+      const read = await unseal(broken)
+      return read.ok ? 'opened' : read.message
+    }
+    expect(await message(`${code.slice(0, start + 2)}%${code.slice(start + 3)}`)).toContain('letter 3 of it is “%”')
+    const other = code[start] === 'A' ? 'B' : 'A'
+    expect(await message(code.slice(0, start) + other + code.slice(start + 1))).toMatch(
+      /at least one of its \d+ letters/,
+    )
+    expect(await message(`${code}abc`)).toContain('3 letters too many')
+  })
+  it('of the first version, without a count, is read as ever, and broken ones are refused', async () => {
+    const packed = deflateRawSync(Buffer.from('{"a": 1}'))
+    const old = `1.${crc32(packed).toString(16).padStart(8, '0')}.${packed.toString('base64url')}`
+    expect(await unseal(old)).toEqual({ ok: true, value: '{"a": 1}' })
+    for (let n = 0; n < old.length; n++) expect((await unseal(old.slice(0, n))).ok, `cut at ${n}`).toBe(false)
+    for (let i = 0; i < old.length; i++)
+      expect((await unseal(`${old.slice(0, i)}${old[i] === 'A' ? 'B' : 'A'}${old.slice(i + 1)}`)).ok).toBe(false)
   })
 })
