@@ -5,7 +5,7 @@ export const STEP = 7.5
 export const PRESS = 15
 /** Ways round are looked at ahead of the finger in these strides, degrees: few at first, so that soon there is something near. Ours. */
 const STRIDES = [30, 15, STEP] as const
-/** What is painted this near stands for a way round that is not there yet, degrees: half of the widest stride. */
+/** Flowers painted this near are better than masses at the right place, degrees: half of the widest stride. */
 export const NEAR = STRIDES[0] / 2
 /** A full turn is two widths of the drawing: half a turn for a stroke across. Ours. */
 const TURN_A_WIDTH = 180
@@ -73,15 +73,17 @@ const allRound = (turn: number): number[] => {
 }
 
 /**
- * The way round that is shown for `turn`: itself, if flowers are painted there; else the nearest that shows flowers; else
- * itself in masses. Null where nothing of it is to be seen.
+ * The way round that is shown for `turn`: the nearest where flowers are painted, itself at best; in masses only where those
+ * are far off. Null where nothing of it is to be seen.
  */
 export const shownFor = (turn: number, has: (turn: number) => Level | null): number | null => {
-  for (let n = 0; n * STEP <= NEAR; n++)
+  for (let n = 0; n * STEP <= 180; n++) {
+    if (n * STEP > NEAR && has(turn)) return turn
     for (const side of [n, -n]) {
       const at = snapped(turn + side * STEP)
       if (atLeast(has(at), 'glance')) return at
     }
+  }
   return has(turn) ? turn : null
 }
 

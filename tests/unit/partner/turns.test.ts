@@ -144,14 +144,15 @@ describe('what is shown while it turns', () => {
     ).toBe(37.5)
     expect(shown(0, [[345, 'glance']])).toBe(345)
   })
-  it('masses only where no flowers are near, and nothing new where there is nothing', () => {
+  it('masses only where no flowers are near, and far ones only where there is nothing else', () => {
     expect(
       shown(30, [
         [30, 'sketch'],
         [60, 'fine'],
       ]),
     ).toBe(30)
-    expect(shown(30, [[60, 'fine']])).toBeNull()
+    expect(shown(30, [[60, 'fine']])).toBe(60)
+    expect(shown(30, [[60, 'sketch']])).toBeNull()
   })
   it('when every thirtieth degree was glanced at, flowers are shown everywhere, 15 degrees off at most', () => {
     const every30 = Array.from({ length: 12 }, (_, i): Painted[number] => [i * 30, 'glance'])
