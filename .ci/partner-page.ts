@@ -10,6 +10,13 @@ const ENTRY = 'src/ui/shown/file.ts'
 const LICENCE =
   'Letters: Newsreader, Copyright 2020 The Newsreader Project Authors; Ysabeau Office, Copyright 2023 The Ysabeau Project Authors. Both under the SIL Open Font License 1.1, https://openfontlicense.org'
 
+/**
+ * What stands there until the script has drawn. A script that was cut or changed on the way does not run at all, nor does one
+ * in a preview; styles come after these words, so that they are there in whatever is left of the page.
+ */
+const LATE =
+  'The drawing comes in a moment. If it does not: this page was cut or changed on its way, or it is only a preview of it. Open it in a browser, or ask for it again, as a link.'
+
 const sumOf = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`
 
 /** Script text as it may stand inside an element: nothing in it ends the element or begins a comment. */
@@ -41,11 +48,11 @@ const compose = (code: string, css: string): string => {
 <title>For the table</title>
 <link rel="icon" href="data:,">
 <!-- ${LICENCE} -->
-<style>${style}</style>
 </head>
 <body>
-<div id="root"></div>
+<div id="root"><p class="late">${LATE}</p></div>
 <noscript>This page draws by itself, and needs JavaScript for it. It asks nothing of the network.</noscript>
+<style>${style}</style>
 <script>${script}</script>
 </body>
 </html>

@@ -110,8 +110,10 @@ export const SharePanel = ({ png }: { png: () => Promise<Blob | null> }) => {
           Some messengers cut links of over {LONG_LINK.toLocaleString('en')} characters: save the page and send that.
         </p>
       ) : null}
+      {/* The iPhone's preview: from memory, not tried. */}
       <p className="quiet">
-        Nothing is sent anywhere: link and page hold the design themselves. Whoever has one can see it.
+        Nothing is sent anywhere: link and page hold the design themselves. Whoever has one can see it. To an iPhone
+        send the link: a page that comes as a file is often only previewed there, and a preview does not draw.
       </p>
       <h3>A picture that can be opened again</h3>
       <p className="quiet">

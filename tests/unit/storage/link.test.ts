@@ -1,6 +1,6 @@
 import { deflateRawSync } from 'node:zlib'
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Arrangement } from '../../../src/arrangement/index.ts'
 import { crc32, type Parcel, readShow, SHOW, showFragment } from '../../../src/storage/index.ts'
 import { seal, unseal } from '../../../src/storage/sealed.ts'
@@ -96,6 +96,27 @@ describe('a link that holds a design', () => {
       const read = await unseal(forged(bytes))
       expect(read).toEqual({ ok: false, message: 'What it holds can’t be unpacked.' })
     }
+  })
+})
+
+describe('in a browser that is too old', () => {
+  afterEach(() => vi.unstubAllGlobals())
+  it.each([
+    ['has no such streams', undefined],
+    [
+      'has streams that don’t know this way of packing, as Chrome 80 to 102',
+      class {
+        constructor() {
+          throw new TypeError('Unsupported compression format')
+        }
+      },
+    ],
+  ])('that %s, it says which one can', async (_, stream) => {
+    const link = await linkOf(parcelOf(bowl()))
+    vi.stubGlobal('CompressionStream', stream)
+    vi.stubGlobal('DecompressionStream', stream)
+    expect(await showFragment(parcelOf(bowl()))).toMatchObject({ ok: false, message: /too old.*Safari from 16\.4/ })
+    expect(await readShow(link, known)).toMatchObject({ ok: false, message: /too old.*Safari from 16\.4/ })
   })
 })
 
