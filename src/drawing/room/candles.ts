@@ -1,7 +1,7 @@
 import type { TableShape } from '../../arrangement/index.ts'
 import { FLAME_LEAST_mm } from './flame.ts'
 import { clearOf, type Footprint, widthAlong } from './footprint.ts'
-import { fromEdge } from './seats.ts'
+import { EACH_mm, fromEdge } from './seats.ts'
 import { SOLIDS } from './solids.ts'
 import type { Manner, Place, Thing } from './types.ts'
 
@@ -42,7 +42,10 @@ const zonesOf = (table: TableShape, manner: Manner, copies: readonly Place[], fo
     ]
   }
   const pieces = [0, ...copies.map(([x]) => x)].sort((a, b) => a - b)
-  const borders = pieces.length > 1 ? pieces : [-w, 0, w]
+  // Between bottles that stand close, a candle every two feet.
+  const far: number[] = []
+  for (const x of pieces) if (x - (far.at(-1) ?? -Infinity) >= EACH_mm) far.push(x)
+  const borders = far.length > 1 ? far : [-w, 0, w]
   return borders.slice(1).map((to, i) => ({ from: [borders[i]!, -d], to: [to, d] }))
 }
 
@@ -61,9 +64,9 @@ export const candlesOf = (
   const pieces: Place[] = [[0, 0], ...copies]
   const candles: Thing[] = []
   // At a café table rather beside or behind the flowers than before them; on a round one near to them as seen from before; in
-  // a row on the middle line.
+  // a row on the middle line, or else beyond it.
   const aside = ([x, y]: Place): number =>
-    manner === 'café' ? -Math.abs(x) - 0.6 * y : manner === 'round' ? 0.8 * Math.abs(x) : Math.abs(y)
+    manner === 'café' ? -Math.abs(x) - 0.6 * y : manner === 'round' ? 0.8 * Math.abs(x) : Math.max(y, -1.6 * y)
   for (const { from, to } of zonesOf(table, manner, copies, footprint)) {
     let best: { at: Place; worth: number } | null = null
     const steps = (k: 0 | 1): number => Math.max(1, Math.min(MOST_STEPS, Math.round((to[k] - from[k]) / STEP_mm)))

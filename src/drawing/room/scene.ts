@@ -63,6 +63,15 @@ const LAID: Record<'table' | 'café', readonly [ThingKind, readonly Spot[]][]> =
   ],
 }
 
+/** On a café table so covered by flowers that neither cup nor plate fits, a glass of water. Ours. */
+const GLASS_SPOTS: readonly Spot[] = [
+  [0, 0],
+  [70, 0],
+  [-70, 0],
+  [100, 16],
+  [-100, 16],
+]
+
 const radius = (kind: ThingKind): number => SOLIDS[kind].radius
 
 const placed = ({ edge, inward }: Seat, kind: ThingKind, main: ThingKind, [u, v]: Spot): Thing => {
@@ -138,6 +147,14 @@ export const sceneOf = (resolved: Resolved): Scene => {
     under[thing.kind] = (under[thing.kind] ?? 0) + 1
     return false
   })
+  if (manner === 'café' && things.length === 0) {
+    const seats = seatsOf(table)
+    const free = GLASS_SPOTS.flatMap((spot) => {
+      const those = laidAt(table, seats, 'water-glass', 'water-glass', [spot], things) ?? []
+      return those.length > 0 && !those.some((glass) => isUnder(glass, footprint, pieces)) ? [those] : []
+    })
+    things.push(...(free[0] ?? []))
+  }
   // A cup stands in each saucer.
   const cups = things.filter(({ kind }) => kind === 'saucer').map((thing): Thing => ({ ...thing, kind: 'cup' }))
   things.push(...cups)

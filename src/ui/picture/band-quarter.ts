@@ -7,8 +7,9 @@ import { type Box, type Font, INK2, type Item, LINE, type Measure, PAPER, type S
 const CAPTION: Font = { face: 'capt', size: 38, weight: 400, italic: true }
 /** A petal may reach a few mm farther than the box says; ours. */
 const PAD_mm = 6
-/** px per mm; at 300 dots to the inch the size of life is 11.8. Ours. */
-const MOST_SCALE = 8
+/** px per mm, large and in the small views; at 300 dots to the inch the size of life is 11.8. Ours. */
+const MOST_SCALE = 6.4
+const MOST_SMALL = 4
 /** What is left free over the flowers, and of the table before the foot, of the window's height. Ours. */
 const OVER = 0.055
 const BEFORE = 0.1
@@ -155,7 +156,7 @@ export const sidesBand = (
   ]
   const tallest = Math.max(...all.map(({ rect }) => rect.top - rect.bottom))
   const widest = Math.max(...all.map(({ rect }) => rect.right - rect.left))
-  const scale = Math.min(MOST_SCALE / 2, (cell - 50) / widest, most / tallest)
+  const scale = Math.min(MOST_SMALL, (cell - 50) / widest, most / tallest)
   const high = Math.min(most, Math.ceil(tallest * scale))
   // All on one line; what hangs below the table keeps off the words.
   const hanging = Math.max(...facts.sides.map((rect) => (-facts.vesselHeight - rect.bottom) * scale))

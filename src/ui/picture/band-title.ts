@@ -1,5 +1,5 @@
 import type { Facts } from './facts.ts'
-import { block, fitted, LEADING, textLine, wrapped } from './text.ts'
+import { balanced, block, fitted, LEADING, textLine } from './text.ts'
 import { type Font, INK, INK2, type Item, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
 const TITLE: Font = { face: 'capt', size: 124, weight: 500 }
@@ -7,15 +7,6 @@ const TWO_LINES: Font = { ...TITLE, size: 100 }
 /** A title in one line gets no smaller than this before it goes over two, px. Ours. */
 const ONE_LINE_LEAST = 88
 const SUBTITLE: Font = { face: 'lett', size: 48, weight: 470 }
-
-/** The same number of lines, of lengths as alike as can be: no word alone in the last. */
-const balanced = (title: string, font: Font, lines: string[], most: number, measure: Measure): string[] => {
-  for (let width = most / 2; width < most; width += 40) {
-    const tried = wrapped(title, font, width, lines.length + 1, measure)
-    if (tried.length === lines.length && tried.join(' ') === lines.join(' ')) return tried
-  }
-  return lines
-}
 
 /** One line, if need be smaller; else two; else three, and what is longer than that is cut. */
 const titleLines = (title: string, width: number, measure: Measure): { lines: string[]; font: Font } => {

@@ -1,7 +1,7 @@
 import { quarterBand } from './band-quarter.ts'
 import type { Facts } from './facts.ts'
 import { headOf, kindsOf, totalOf } from './side-lists.ts'
-import { block, cut, fitted, textLine } from './text.ts'
+import { balanced, block, cut, fitted, textLine } from './text.ts'
 import { type Font, INK, INK2, type Item, LINE, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
 const TITLE: Font = { face: 'capt', size: 84, weight: 500 }
@@ -22,7 +22,8 @@ const MOST_KINDS = 12
 
 const top = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; bottom: number } => {
   const [width, middle] = [widthOf(sheet), middleOf(sheet)]
-  const title = block(facts.title, TITLE, width, 2, 48, measure)
+  const { font, lines } = block(facts.title, TITLE, width, 2, 48, measure)
+  const title = { font, lines: balanced(facts.title, font, lines, width, measure) }
   const under = block(facts.subtitle, UNDER, width, 2, LEAST, measure)
   let y = sheet.inset + 52 + title.font.size * 0.8
   const items: Item[] = []

@@ -80,3 +80,12 @@ export const block = (
       return { lines, font: small }
   }
 }
+
+/** The same number of lines, of lengths as alike as can be: no word alone in the last. */
+export const balanced = (title: string, font: Font, lines: string[], most: number, measure: Measure): string[] => {
+  for (let width = most / 2; width < most; width += 40) {
+    const tried = wrapped(title, font, width, lines.length + 1, measure)
+    if (tried.length === lines.length && tried.join(' ') === lines.join(' ')) return tried
+  }
+  return lines
+}

@@ -61,6 +61,20 @@ describe('what stands on the table', () => {
     expect(scene.under.saucer).toBe(2)
   })
 
+  it('where the flowers leave no room for a cup on a café table, a glass stands at each place', () => {
+    const bowl = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => {
+      const a = (i * Math.PI) / 4
+      return {
+        id: `s${i}`,
+        mouth: [20 * Math.cos(a), 20 * Math.sin(a)] as [number, number],
+        tip: [135 * Math.cos(a), 135 * Math.sin(a), 60] as [number, number, number],
+      }
+    })
+    const scene = sceneOf(setWith({ table: { shape: 'round', diameter: 610 } }, bowl))
+    expect(of(scene, 'cup')).toHaveLength(0)
+    expect(of(scene, 'water-glass')).toHaveLength(2)
+  })
+
   it('a table of 24 in has no room for a plate beside a cup; says so', () => {
     const scene = sceneOf(setWith({ table: { shape: 'round', diameter: 300 } }))
     expect(scene.noRoom.length).toBeGreaterThan(0)
