@@ -3,6 +3,7 @@ import { type Resolved, type ResolvedStem, resolveArrangement } from '../../geom
 import { change, type Painter, shownOf, useStudio } from '../../state/index.ts'
 import { drawHand, drawMarks, handPatch, marksKey } from './draw-live.ts'
 import { drawGround, drawLettering } from './furniture.ts'
+import { drawGroundShade } from './ground-shade.ts'
 import { stemIndexAt } from './hit.ts'
 import type { Box } from './labels.ts'
 import type { Draw } from './layers.ts'
@@ -200,6 +201,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     still: (pen) => {
       const { layout, turn, shown } = scene
       drawGround(pen, layout, turn)
+      drawGroundShade(pen, layout, turn, shown.vessel)
       for (const view of VIEWS) drawStill(pen, layout, view, turn, scene.stills.of(view))
       scene.lettering = drawLettering(pen, layout, turn, shown.vessel, state().units)
       scene.counts.stillDraws += 1

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { createCache, remembered } from '../../../src/drawing/cache.ts'
+import { createCache, keep, recall, remembered } from '../../../src/drawing/cache.ts'
 
 describe('what is remembered', () => {
   it('never holds more than its limit, whatever is asked for', () => {
@@ -25,6 +25,35 @@ describe('what is remembered', () => {
           }
         },
       ),
+    )
+  })
+
+  it('kept and recalled in whatever order: never over its bound, and what was used last is what is left', () => {
+    const LIMIT = 1000
+    const act = fc.record({ key: fc.integer({ min: 0, max: 12 }), size: fc.option(fc.integer({ min: 0, max: 1400 })) })
+    fc.assert(
+      fc.property(fc.array(act, { maxLength: 120 }), (acts) => {
+        const cache = createCache(LIMIT)
+        // The same by hand: used last stands last.
+        let model: { key: string; size: number }[] = []
+        for (const { key: n, size } of acts) {
+          const key = `k${n}`
+          const known = model.find((one) => one.key === key)
+          if (size === null) {
+            expect(recall(cache, key)).toBe(known?.size)
+            if (known) model = [...model.filter((one) => one !== known), known]
+          } else {
+            keep(cache, key, size, size)
+            model = model.filter((one) => one !== known)
+            if (size <= LIMIT) model.push({ key, size })
+            while (model.reduce((sum, one) => sum + one.size, 0) > LIMIT) model.shift()
+          }
+          expect(cache.bytes).toBeLessThanOrEqual(LIMIT)
+          expect([...cache.kept].map(([k, { bytes }]) => [k, bytes])).toEqual(model.map((one) => [one.key, one.size]))
+          expect(cache.bytes).toBe(model.reduce((sum, one) => sum + one.size, 0))
+        }
+      }),
+      { numRuns: 300 },
     )
   })
 
