@@ -1,6 +1,26 @@
 export * from './actions.ts'
-export * from './keeping.ts'
-export { openPhoto, type PhotoRefused } from './open-photo.ts'
+export * from './event-actions.ts'
+export { type EventState, resetEvent, useEvent, useEventHistory } from './event-store.ts'
+export {
+  agreeToOpen,
+  beginDesign,
+  goToStart,
+  type KeptDesign,
+  keepPalette,
+  openKept,
+  openSample,
+  openText,
+  readSample,
+  removeKept,
+  removePalette,
+  SAMPLES,
+  startKeeping,
+  textOfDesign,
+  useHousePalettes,
+  useKeptDesigns,
+  useOwnPalettes,
+} from './keeping.ts'
+export { benchFor, type PhotoBench } from './outline.ts'
 export { type PaintedPicture, type Painter, startPainting } from './painter.ts'
 export { dressed, type NamedPalette, type NamedSlot, paletteOf } from './palettes.ts'
 export { type PhotoRead, readPhoto } from './photo.ts'

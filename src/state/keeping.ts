@@ -9,6 +9,7 @@ import {
 } from '../arrangement/index.ts'
 import { plantIds } from '../catalogue/index.ts'
 import { OWN_BANDS } from '../readings/index.ts'
+import { isPack, type Pack } from '../stem-list/index.ts'
 import {
   type Autosaver,
   askToKeep,
@@ -30,8 +31,10 @@ import type { StudioState } from './types.ts'
 
 export type KeptDesign = StoredDesign
 
-const known = { plants: new Set(plantIds), bands: OWN_BANDS }
-const store = browserStore({ known })
+/** What the catalogue knows, for whoever reads a file. */
+export const known = { plants: new Set(plantIds), bands: OWN_BANDS }
+/** What this browser keeps; for the rooms of state alone. */
+export const store = browserStore({ known })
 const lastWords = smallStore()
 
 interface Drawer {
@@ -66,6 +69,13 @@ const refresh = async (): Promise<void> => {
   if (result.ok) useDrawer.setState({ designs: result.designs })
 }
 
+const isPacks = (x: unknown): boolean =>
+  typeof x === 'object' &&
+  x !== null &&
+  Object.values(x).every(
+    (packs) =>
+      Array.isArray(packs) && packs.every((p: unknown) => typeof p === 'object' && p !== null && isPack(p as Pack)),
+  )
 const isPrices = (x: unknown): x is StudioState['prices'] => {
   const p = x as StudioState['prices'] | null
   return (
@@ -74,7 +84,8 @@ const isPrices = (x: unknown): x is StudioState['prices'] => {
     /^[A-Z]{3}$/.test(String(p.currency)) &&
     typeof p.perBunch === 'object' &&
     p.perBunch !== null &&
-    Object.values(p.perBunch).every((n) => Number.isSafeInteger(n) && n >= 0)
+    Object.values(p.perBunch).every((n) => Number.isSafeInteger(n) && n >= 0) &&
+    (p.packs === undefined || isPacks(p.packs))
   )
 }
 const isPalette = (x: unknown): x is NamedPalette => paletteProblems(x).length === 0
@@ -143,6 +154,13 @@ export const beginDesign = async (document: Arrangement): Promise<void> => {
   kept.changed(document)
   void askToKeep()
   say(`${document.title}: a new design.`)
+}
+
+/** Keeps a document under a key of its own without opening it. */
+export const keepAside = async (document: Arrangement): Promise<string | null> => {
+  const id = newName()
+  const result = await store.save(id, document, 0)
+  return result.ok ? id : null
 }
 
 /** Opens a design that this browser keeps. One that can't be read is offered as far as it is good. */

@@ -7,7 +7,7 @@ import type { Units } from '../units/index.ts'
 export type { SaveState }
 
 /** The sheets of the house. */
-export type Sheet = 'start' | 'drawing' | 'palettes' | 'picture'
+export type Sheet = 'start' | 'drawing' | 'palettes' | 'picture' | 'event'
 
 export interface StudioState {
   /** The part that undo covers: the document and the words for the last step. */

@@ -15,6 +15,8 @@ const StartPage = lazy(async () => ({ default: (await start).StartPage }))
 const PalettesSheet = lazy(async () => ({ default: (await import('./palettes/index.ts')).PalettesSheet }))
 const PictureSheet = lazy(async () => ({ default: (await import('./picture/index.ts')).PictureSheet }))
 
+const EventSheet = lazy(async () => ({ default: (await import('./event/index.ts')).EventSheet }))
+
 const OpeningDialog = lazy(async () => ({ default: (await import('./files/opening-dialog.tsx')).OpeningDialog }))
 
 const AnswerDialog = lazy(async () => ({ default: (await import('./share/index.ts')).AnswerDialog }))
@@ -31,13 +33,16 @@ const Waiting = () => {
   )
 }
 
+const SHEETS = { start: StartPage, palettes: PalettesSheet, picture: PictureSheet, event: EventSheet }
+
 const OpenSheet = () => {
   const sheet = useStudio((s) => s.sheet)
   if (sheet === 'drawing') return <DrawingSheet />
+  const Sheet = SHEETS[sheet]
   return (
     <SheetFrame bare={sheet === 'start'}>
       <Suspense fallback={<p className="coming">One moment.</p>}>
-        {sheet === 'start' ? <StartPage /> : sheet === 'palettes' ? <PalettesSheet /> : <PictureSheet />}
+        <Sheet />
       </Suspense>
     </SheetFrame>
   )

@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect, useState } from 'react'
-import { redo, undo } from '../../state/index.ts'
+import { stepsNow } from './undo-keys.ts'
 
 const KeysDialog = lazy(async () => ({ default: (await import('./keys-dialog.tsx')).KeysDialog }))
 
@@ -23,6 +23,7 @@ export const AppKeys = () => {
       if (event.defaultPrevented || event.altKey || isTyping(event.target)) return
       const key = event.key.toLowerCase()
       if (event.ctrlKey || event.metaKey) {
+        const { undo, redo } = stepsNow()
         const act = key === 'z' ? (event.shiftKey ? redo : undo) : key === 'y' && event.ctrlKey ? redo : null
         if (!act || document.querySelector('dialog:modal')) return
         event.preventDefault()

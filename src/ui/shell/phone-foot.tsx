@@ -5,6 +5,7 @@ export const SHEETS: readonly { sheet: Sheet; words: string }[] = [
   { sheet: 'drawing', words: 'Drawing' },
   { sheet: 'palettes', words: 'Palettes' },
   { sheet: 'picture', words: 'Picture' },
+  { sheet: 'event', words: 'Event' },
 ]
 
 /** The way round the tool, at the foot. */

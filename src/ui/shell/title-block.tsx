@@ -118,7 +118,8 @@ const Way = () => {
           </button>
         ))}
       </nav>
-      <span className="way-undo">
+      {/* The event has a history of its own, and its own buttons for it. */}
+      <span className="way-undo" hidden={now === 'event'}>
         <Button off={!last} onClick={undo} title={last ? `Undo: ${last}` : undefined}>
           Undo{last ? `: ${last}` : ''}
         </Button>

@@ -1,0 +1,54 @@
+import { type ComponentType, useEffect, useState } from 'react'
+import { redoEvent, startEvent, undoEvent, useEvent } from '../../state/index.ts'
+import { ownSteps } from '../shell/undo-keys.ts'
+import { EventHead } from './event-head.tsx'
+import { OrderPanel } from './order-panel.tsx'
+import { useWorkedEvent, type WorkedEvent } from './use-worked-event.ts'
+import './event.css'
+
+/** What the event comes to, a panel each. */
+const PANELS: readonly { words: string; Panel: ComponentType<{ worked: WorkedEvent }> }[] = [
+  { words: 'Order', Panel: OrderPanel },
+]
+
+const Worked = () => {
+  const worked = useWorkedEvent()
+  const [at, setAt] = useState(0)
+  const { Panel, words } = PANELS[at]!
+  return (
+    <>
+      <nav className="event-panels" aria-label="Of the event">
+        {PANELS.map((panel, i) => (
+          <button key={panel.words} type="button" aria-current={i === at ? 'page' : undefined} onClick={() => setAt(i)}>
+            {panel.words}
+          </button>
+        ))}
+      </nav>
+      <section className="event-panel" aria-label={words}>
+        <Panel worked={worked} />
+      </section>
+    </>
+  )
+}
+
+/** All the tables of one event: its designs and their numbers, one order, one plan of work. */
+export const EventSheet = () => {
+  const ready = useEvent((s) => s.ready)
+  useEffect(() => {
+    void startEvent()
+    return ownSteps({ undo: undoEvent, redo: redoEvent })
+  }, [])
+  return (
+    <div className="event-sheet">
+      <h1 className="unseen">The event</h1>
+      {ready ? (
+        <>
+          <EventHead />
+          <Worked />
+        </>
+      ) : (
+        <p className="coming">One moment.</p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,1 @@
+export { EventSheet } from './event-sheet.tsx'
