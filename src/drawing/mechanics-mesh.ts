@@ -11,10 +11,11 @@ import { addGrid, addWire, type Growing } from './surface.ts'
 
 /**
  * Chicken wire: mm across a cell (the trade sells 13, 25 and 50 mm; 25 or 50 for vessels) and of its wire. Two sides of a cell are
- * twisted, so twice as thick. Common practice.
+ * twisted: from the side half as thick again. Common practice.
  */
 const CELL = 25
-const WIRE = 0.9
+const WIRE = 0.8
+const TWIST = 1.5
 /** Crumpled in two layers, tucked in under the rim and domed over it, so that level stems hold too. Common practice; figures ours. */
 const TUCKED = -7
 const DOME = { most: 14, ofWidth: 0.09 }
@@ -64,7 +65,7 @@ const netting = (g: Growing, vessel: Vessel, material: number): void => {
         }
         for (let k = 0; k < 3; k++) {
           const wire = clipped(point(k), point(k + 1), inside)
-          if (wire) addWire(g, wire[0], wire[1], k === 1 ? 2 * WIRE : WIRE, material)
+          if (wire) addWire(g, wire[0], wire[1], k === 1 ? TWIST * WIRE : WIRE, material)
         }
       }
 }
