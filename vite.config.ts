@@ -14,7 +14,25 @@ const withoutPolicy: Plugin = {
 export default defineConfig({
   plugins: [react(), withoutPolicy, partnerPage()],
   base: './',
-  build: { target: 'es2023' },
+  build: {
+    target: 'es2023',
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          // The tool paints in a worker; only the partner's page and the picture paint in the page itself. Left together with what all
+          // of them use, the painters would be fetched before the first drawing.
+          groups: [
+            {
+              name: 'painting',
+              test: /src\/(drawing\/(?!room\/|parts|reach|types|tip|contour)|geometry\/(build-mesh|habits\/(heads|lines|mesh)))/,
+            },
+            { name: 'room-view', test: /src\/drawing\/room\// },
+          ],
+        },
+      },
+    },
+  },
   worker: { format: 'es' },
   test: {
     testTimeout: 60_000,

@@ -1,8 +1,8 @@
 import type { Vessel } from '../arrangement/index.ts'
 import { outerSection, PART_STRIDE, type Resolved, reachAlong, shownHalfWidth, viewAxes } from '../geometry/index.ts'
 import { extentOf } from './extent.ts'
-import { tipOf } from './paint.ts'
 import { partsOf } from './parts.ts'
+import { tipOf } from './tip.ts'
 import type { Frame, ViewAngle } from './types.ts'
 
 type Box = Omit<Frame, 'scale'>

@@ -1,4 +1,4 @@
-import { projectPoint, type Resolved, type ResolvedStem } from '../geometry/index.ts'
+import { projectPoint, type Resolved } from '../geometry/index.ts'
 import type { Cache } from './cache.ts'
 import { emptyPicture, layIn, pixelOf } from './compose.ts'
 import { finish } from './finish.ts'
@@ -7,15 +7,11 @@ import { waterLens } from './lens.ts'
 import { showInLight } from './room-light.ts'
 import { spriteSteps } from './sprite.ts'
 import { allAtOnce, type Steps } from './steps.ts'
+import { tipOf } from './tip.ts'
 import { type Frame, type PaintOptions, type Picture, VESSEL_OWNER, type ViewAngle } from './types.ts'
 import { isCutOpen, mechanicsSteps, vesselSteps } from './vessel-sprite.ts'
 import { showWater } from './water.ts'
 import { showWaterFromAbove } from './water-surface.ts'
-
-export const tipOf = ({ curve }: ResolvedStem): [number, number, number] => {
-  const n = curve.points.length
-  return [curve.points[n - 3]!, curve.points[n - 2]!, curve.points[n - 1]!]
-}
 
 /**
  * Paints an arrangement in steps, so that others may have their turn in between; the last value is the picture.

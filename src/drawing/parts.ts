@@ -1,5 +1,5 @@
 import { preparedParts, type ResolvedStem, type StemCurve, standinsOf } from '../geometry/index.ts'
-import { tipOf } from './paint.ts'
+import { tipOf } from './tip.ts'
 
 /** In parts, the kind of a bare stem. */
 export const BARE = 2
