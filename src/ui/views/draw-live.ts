@@ -140,7 +140,8 @@ export const handPatch = (scene: Scene, state: StudioState): Patch | null => {
 export const drawHand = (pen: Pen, scene: Scene, state: StudioState, patch: Patch): void => {
   const { layout, turn, moving, stills } = scene
   const lifted = known(scene, scene.lifted)
-  for (const view of VIEWS) moving.draw(pen, patch, layout, view, turn, lifted, stills.of(view))
+  const taken: Patch[] = []
+  for (const view of VIEWS) moving.draw(pen, patch, taken, layout, view, turn, lifted, stills.of(view))
   pen.setTransform(layout.ratio, 0, 0, layout.ratio, -patch.left, -patch.top)
   drawGrips(pen, scene, state, true, patch)
 }

@@ -5,7 +5,7 @@ import type { Painter } from '../../state/index.ts'
 import { writeVisible } from './composite.ts'
 import { angleOf, type Layout, VIEWS, type ViewName } from './layout.ts'
 import { FRESH_MS, newestOnly } from './newest.ts'
-import { type Patch, widenPatch } from './patch.ts'
+import { meet, type Patch, widenPatch } from './patch.ts'
 import type { Pen } from './pen.ts'
 import type { Still } from './stills.ts'
 
@@ -22,10 +22,12 @@ export interface Moving {
   /**
    * Draws the moving stems of a view at their present tips, hidden where the still picture is nearer.
    * @param corner of the pen's canvas on the sheet
+   * @param taken rectangles of the canvas that hold something, added to; all others are clear
    */
   draw(
     pen: Pen,
     corner: Patch,
+    taken: Patch[],
     layout: Layout,
     view: ViewName,
     turn: number,
@@ -75,7 +77,7 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
     follow: (asked) => {
       for (const view of VIEWS) lanes[view].push({ ...asked, since: live })
     },
-    draw: (pen, corner, layout, view, turn, stems, still) => {
+    draw: (pen, corner, taken, layout, view, turn, stems, still) => {
       if (!scratchPen) return
       const angle = angleOf(view, turn)
       const scale = layout.scale * layout.ratio
@@ -87,8 +89,6 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
       const placed = stems
         .map((stem) => ({ stem, at: projectPoint(stem.stem.tip, angle) }))
         .sort((a, b) => a.at[2] - b.at[2])
-      pen.save()
-      pen.setTransform(1, 0, 0, 1, -corner.left, -corner.top)
       for (const { stem, at } of placed) {
         const sprite = sprites[view].get(stem.id)
         if (!sprite) {
@@ -99,14 +99,22 @@ export const createMoving = (painter: Painter, changed: () => void): Moving => {
         if (!pixels) continue
         const x = Math.round(at[0] * scale)
         const y = Math.round(-at[1] * scale)
-        const left = same ? Math.round(same.frame.left * scale) : 0
-        const top = same ? Math.round(same.frame.top * scale) : 0
-        writeVisible(same, sprite, x - left, y + top, at[2], packed, pixels.width, hidden)
-        scratchPen.putImageData(pixels, 0, 0, 0, 0, sprite.width, sprite.height)
+        const frameLeft = same ? Math.round(same.frame.left * scale) : 0
+        const frameTop = same ? Math.round(same.frame.top * scale) : 0
+        writeVisible(same, sprite, x - frameLeft, y + frameTop, at[2], packed, pixels.width, hidden)
         const { width, height } = sprite
-        pen.drawImage(scratch, 0, 0, width, height, axisX + x + sprite.left, axisY + y + sprite.top, width, height)
+        const left = axisX + x + sprite.left - corner.left
+        const top = axisY + y + sprite.top - corner.top
+        const place: Patch = { left, top, right: left + width, bottom: top + height }
+        // Where nothing is yet the pixels are put down as they are: a canvas between costs a copy of it each frame.
+        if (!taken.some((other) => meet(other, place))) pen.putImageData(pixels, left, top, 0, 0, width, height)
+        else {
+          scratchPen.putImageData(pixels, 0, 0, 0, 0, width, height)
+          pen.setTransform(1, 0, 0, 1, 0, 0)
+          pen.drawImage(scratch, 0, 0, width, height, left, top, width, height)
+        }
+        taken.push(place)
       }
-      pen.restore()
     },
     widen: (patch, layout, view, turn, stems) => {
       const scale = layout.scale * layout.ratio

@@ -15,3 +15,7 @@ export const widenPatch = (patch: Patch, left: number, top: number, right: numbe
 }
 
 export const emptyPatch = (): Patch => ({ left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity })
+
+/** Whether two rectangles have a px in common. */
+export const meet = (a: Patch, b: Patch): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
