@@ -28,7 +28,9 @@ const FIRST: readonly ThingKind[] = ['candle', 'cup', 'wine-glass', 'water-glass
 /** Of what stands upright so much may be hidden by flowers, by another thing, or beyond the side of the picture. Ours. */
 const HIDDEN = 0.3
 const CROSSED = 0.1
-const OUTSIDE = 0.1
+const OUTSIDE = 0.03
+/** A plate of which less is seen than this is a sliver at the edge. Ours. */
+const SLIVER = 0.12
 /** Points at which is looked for what covers a thing. Ours. */
 const ACROSS = 6
 const UP = 10
@@ -105,7 +107,7 @@ export const composedScene = (resolved: Resolved, scene: Scene, angle: ViewAngle
   const seen = scene.things.map((thing) => ({ thing, own: paneOf(thing, look) }))
   const whole = seen.filter(({ thing, own }) => {
     if (own.bottom < pane.bottom || own.top > pane.top) return false
-    if (isFlat(thing.kind)) return areaOf(common(own, pane)) > 0
+    if (isFlat(thing.kind)) return areaOf(common(own, pane)) > SLIVER * areaOf(own)
     const inside = (Math.min(own.right, pane.right) - Math.max(own.left, pane.left)) / (own.right - own.left)
     if (inside < 1 - OUTSIDE) return false
     return !(

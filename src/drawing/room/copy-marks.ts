@@ -15,7 +15,7 @@ import { convexOutline, ellipsePoints, type Looking } from './view.ts'
 
 /** Points about one stand-in: a copy is small and pale. Ours. */
 const AROUND = 12
-/** So far its colours go toward the linen's. Ours. */
+/** So far its colours go toward what lies behind it. Ours. */
 const PALE = 0.55
 const GLASS = 0.8
 
@@ -87,19 +87,19 @@ const vesselOutline = ({ vessel }: Resolved, look: Looking): Place[] => {
 }
 
 /** One copy as a wash: its parts in pale flat colours, the farthest first, for a foot at the middle of the table. */
-const wash = (resolved: Resolved, look: Looking, linen: string): { points: Place[]; fill: string }[] => {
+const wash = (resolved: Resolved, look: Looking, ground: string): { points: Place[]; fill: string }[] => {
   const parts = resolved.stems.flatMap((stem) => {
     const own = partsOf(stem)
     return Array.from({ length: own.length / PART_STRIDE }, (_, i) => {
       const o = i * PART_STRIDE
       const depth = projectPoint([own[o + 2]!, own[o + 3]!, own[o + 4]!], look.angle)[2]
-      const fill = mixed(own[o + 1] === 0 ? stem.colour : stem.plant.leafColour, linen, PALE)
+      const fill = mixed(own[o + 1] === 0 ? stem.colour : stem.plant.leafColour, ground, PALE)
       return { depth, fill, points: partOutline(own, o, look.angle) }
     })
   })
   parts.sort((a, b) => a.depth - b.depth)
   const { colour, material } = resolved.vessel
-  const fill = mixed(colour, linen, material === 'glass' ? GLASS : PALE)
+  const fill = mixed(colour, ground, material === 'glass' ? GLASS : PALE)
   return [{ points: vesselOutline(resolved, look), fill }, ...parts]
 }
 
@@ -108,9 +108,10 @@ export const copyMarks = (
   resolved: Resolved,
   { copies, linen }: Scene,
   look: Looking,
+  wall: string,
 ): { beyond: number; of: (layer: Layer) => Polygon[] }[] => {
   if (copies.length === 0) return []
-  const one = wash(resolved, look, linen)
+  const one = wash(resolved, look, mixed(linen, wall, 0.5))
   const origin = look.see(0, 0, 0)
   return copies.map((at) => {
     const [x, y] = look.see(at[0], at[1], 0)

@@ -7,7 +7,7 @@ import { shadowMarks } from './shadow-marks.ts'
 import { FLAME, SOLIDS } from './solids.ts'
 import { tableMarks } from './table-marks.ts'
 import { thingMarks } from './thing-marks.ts'
-import { tonesOn } from './tones.ts'
+import { tonesOn, WALL } from './tones.ts'
 import type { Mark, Scene } from './types.ts'
 import { type Looking, looking } from './view.ts'
 
@@ -38,10 +38,10 @@ export const clothMarks = (resolved: Resolved, scene: Scene, angle: ViewAngle, s
  */
 export const roomMarks = (resolved: Resolved, whole: Scene, angle: ViewAngle, options: RoomOptions): Mark[] => {
   const look = looking(angle, resolved.vessel.height)
-  const { composed, wall } = options
+  const { composed, wall = WALL } = options
   const tones = tonesOn(whole.linen, wall)
   const scene = composed ? composedScene(resolved, whole, angle, composed) : whole
-  const copies = copyMarks(resolved, scene, look).map(({ beyond, of }) => ({
+  const copies = copyMarks(resolved, scene, look, wall).map(({ beyond, of }) => ({
     beyond,
     marks: of(beyond < -1e-6 ? 'before' : 'behind'),
   }))

@@ -55,6 +55,24 @@ const calmed = (rows: ReadonlyMap<number, [number, number][]>, step: number): Ma
   )
 }
 
+/** Each end drawn toward those of the lines over and under it: an outline without teeth. */
+const evened = (rows: ReadonlyMap<number, [number, number][]>): Map<number, [number, number][]> => {
+  const nearest = (row: number, [from, to]: [number, number]): [number, number][] => {
+    const those = (rows.get(row) ?? []).filter(([a, b]) => a < to && b > from)
+    return those.length > 0 ? [[those[0]![0], those.at(-1)![1]]] : []
+  }
+  const mean = (values: number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length
+  return new Map(
+    [...rows].map(([row, spans]) => [
+      row,
+      spans.map((span): [number, number] => {
+        const those = [span, ...nearest(row - 1, span), ...nearest(row + 1, span)]
+        return [mean(those.map(([from]) => from)), mean(those.map(([, to]) => to))]
+      }),
+    ]),
+  )
+}
+
 interface Hatching {
   /** Between two lines of the view, mm, and where the first lies, of that. */
   step: number
@@ -81,13 +99,13 @@ const hatched = (
       else rows.set(row, [[cx - half, cx + half]])
     }
   }
-  const calm = calmed(rows, step)
+  const calm = evened(evened(calmed(rows, step)))
   return [...calm]
     .sort(([a], [b]) => b - a)
     .flatMap(([row, spans]) => {
       const y = (row + first) * step
       const [from, to] = across(cloth, y)
-      return spans.flatMap(([left, right]): Line[] => {
+      return joined(spans, step).flatMap(([left, right]): Line[] => {
         const [a, b] = [Math.max(from, left), Math.min(to, right)]
         if (b - a <= step) return []
         return [

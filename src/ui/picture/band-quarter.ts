@@ -53,9 +53,8 @@ const smaller = (facts: Facts, scale: number, { w, h }: Box): number => {
     ),
     ...copies.map(([x]) => Math.abs(x) + Math.max(right, -left)),
   ]
-  if (beside.length === 0) return 1
-  const wanted = w / 2 / (Math.min(...beside) + AIR_mm) / scale
-  return wanted >= FOR_COMPANY ? Math.min(1, wanted) : 1
+  const wanted = beside.map((far) => w / 2 / (far + AIR_mm) / scale).filter((share) => share >= FOR_COMPANY)
+  return Math.min(1, ...wanted)
 }
 
 /** What is left over where the flowers can't be larger, because they are wide and low, px. */

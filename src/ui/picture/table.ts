@@ -20,6 +20,8 @@ export interface Window {
   angle: ViewAngle
 }
 
+/** Thinner where the table is small on the sheet: of the hairline, by px per mm of a sheet of A4. Ours. */
+const hairAt = (scale: number): number => Math.min(1, 0.4 + 0.18 * scale)
 /** A hairline, and from one line of hatching to the next, of the sheet's width. Ours. */
 const HAIR = 1 / 1240
 const HATCH = 1 / 225
@@ -46,6 +48,7 @@ export const tableItems = (
   ]
   const pane = { left: box.x, right: box.x + box.w, bottom: box.y, top: box.y + box.h }
   const items: Record<Layer, Item[]> = { behind: [], before: [] }
+  const hair = sheetWidth * HAIR * hairAt((frame.scale * 2480) / sheetWidth)
   const step_mm = (sheetWidth * HATCH) / frame.scale
   for (const mark of roomMarks(resolved, scene, angle, { step_mm, composed: frame, wall: wallIn(light) })) {
     const into = items[mark.layer]
@@ -55,7 +58,7 @@ export const tableItems = (
       if (points.length > 0) into.push({ kind: 'shape', points, fill: mark.fill })
       continue
     }
-    const pen = { weight: mark.weight * sheetWidth * HAIR, colour: mark.colour }
+    const pen = { weight: mark.weight * hair, colour: mark.colour }
     for (const points of clipLine(all, pane))
       into.push(
         points.length === 2
