@@ -1,8 +1,11 @@
 import { EMPTY_DEPTH, type Raster } from './raster.ts'
 
-/** How much of the sky a place loses, 0 open … about 0.9 deep inside, on a grid of half the raster's width. */
+/**
+ * How much of the sky a place loses, 0 open … about 0.9 deep inside, on a grid of half the raster's width; known only where the
+ * raster holds something. The value of column x in row y is `values[rows[y] + x]`.
+ */
 export interface Occlusion {
-  width: number
+  rows: Int32Array
   values: Float32Array
 }
 
@@ -15,12 +18,22 @@ const RANGE = 40
 /** What stands above shades most, what stands below least (light from the upper left). Ours. */
 const weightOf = (dx: number, dy: number): number => (dy < 0 ? 1.25 : dx < 0 ? 1.05 : 0.8)
 
+/** Room to work in, clear between two calls: depths that are all empty, and zeros. */
+let depths = new Float32Array(0)
+let sums = new Float32Array(0)
+const roomFor = (size: number): void => {
+  if (depths.length >= size) return
+  depths = new Float32Array(size).fill(EMPTY_DEPTH)
+  sums = new Float32Array(size)
+}
+
 /** 16 depth samples about each place, smoothed over its neighbours of like depth. `raster` sides must be even. */
 export const occlude = (raster: Raster, subpixels: number): Occlusion => {
   const width = raster.width >> 1
   const height = raster.height >> 1
-  const n = width * height
-  const depth = new Float32Array(n).fill(EMPTY_DEPTH)
+  roomFor(width * height)
+  const depth = depths
+  const raw = sums
   const from = new Int32Array(height)
   const to = new Int32Array(height)
   const { depth: d, width: W } = raster
@@ -34,7 +47,6 @@ export const occlude = (raster: Raster, subpixels: number): Occlusion => {
       depth[y * width + x] = Math.max(d[i]!, d[i + 1]!, d[i + W]!, d[i + W + 1]!)
     }
   }
-  const raw = new Float32Array(n)
   const scale = subpixels / 2
   for (const [radius, weight] of RINGS) {
     const least = radius * 0.25
@@ -60,7 +72,13 @@ export const occlude = (raster: Raster, subpixels: number): Occlusion => {
       }
     }
   }
-  const values = new Float32Array(n)
+  const rows = new Int32Array(height)
+  let held = 0
+  for (let y = 1; y < height - 1; y++) {
+    rows[y] = held - from[y]!
+    held += Math.max(0, to[y]! - from[y]!)
+  }
+  const values = new Float32Array(held)
   for (let y = 1; y < height - 1; y++)
     for (let x = from[y]!; x < to[y]!; x++) {
       const i = y * width + x
@@ -75,7 +93,13 @@ export const occlude = (raster: Raster, subpixels: number): Occlusion => {
           sum += raw[j]!
           count++
         }
-      values[i] = Math.min(0.9, sum / count)
+      values[rows[y]! + x] = Math.min(0.9, sum / count)
     }
-  return { width, values }
+  for (let y = 0, row = 0; y < height; y++, row += width) {
+    const first = Math.min(raster.from[2 * y]!, raster.from[2 * y + 1]!) >> 1
+    const last = (Math.max(raster.to[2 * y]!, raster.to[2 * y + 1]!) + 1) >> 1
+    depth.fill(EMPTY_DEPTH, row + first, row + last)
+    raw.fill(0, row + first, row + last)
+  }
+  return { rows, values }
 }

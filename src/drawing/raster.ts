@@ -30,6 +30,40 @@ export interface Raster {
   sy: Float32Array
 }
 
+/** What is painted into: nothing anywhere, as long as nobody works at it. */
+interface Ground {
+  depth: Float32Array
+  triangle: Int32Array
+}
+
+/** More than two are not at work at once: what moves, and what stands. Larger ones are not kept: 32 MB. Ours. */
+const MOST_SPARE = 2
+const MOST_KEPT = 4 * 1024 * 1024
+// Nine tenths of a stem's rectangle are empty: to make and fill a new ground each time takes as long as painting on it.
+const spare: Ground[] = []
+
+const groundFor = (size: number): Ground => {
+  const at = spare.findIndex(({ depth }) => depth.length >= size)
+  if (at >= 0) return spare.splice(at, 1)[0]!
+  // None is large enough: the smallest makes room for this one.
+  if (spare.length === MOST_SPARE) spare.splice(spare[0]!.depth.length < spare[1]!.depth.length ? 0 : 1, 1)
+  return { depth: new Float32Array(size).fill(EMPTY_DEPTH), triangle: new Int32Array(size).fill(-1) }
+}
+const grounds = new WeakMap<Raster, Ground>()
+
+/** Hands a raster's memory on to the next one. It must not be looked at any more. */
+export const giveBack = (raster: Raster): void => {
+  const ground = grounds.get(raster)
+  if (!ground || spare.length === MOST_SPARE || ground.depth.length > MOST_KEPT) return
+  grounds.delete(raster)
+  const { width, height, from, to } = raster
+  for (let y = 0, row = 0; y < height; y++, row += width) {
+    ground.depth.fill(EMPTY_DEPTH, row + from[y]!, row + to[y]!)
+    ground.triangle.fill(-1, row + from[y]!, row + to[y]!)
+  }
+  spare.push(ground)
+}
+
 /** Subpixels in front of and beyond these (view mm) are taken away: the front right quarter of a half section. */
 export interface Cut {
   right: number
@@ -85,8 +119,9 @@ export const rasterise = (
     sx[i] = sx[i]! - left
     sy[i] = sy[i]! - top
   }
-  const depth = new Float32Array(width * height).fill(EMPTY_DEPTH)
-  const triangle = new Int32Array(width * height).fill(-1)
+  const ground = groundFor(width * height)
+  const depth = ground.depth.subarray(0, width * height)
+  const triangle = ground.triangle.subarray(0, width * height)
   const from = new Int32Array(height).fill(width)
   const to = new Int32Array(height)
   const cutX = cut ? cut.right * subpixels - left : Infinity
@@ -126,16 +161,19 @@ export const rasterise = (
       let wa = waRow
       let wb = wbRow
       let i = y * width + fromX
+      // A row meets a triangle in one piece: past its end there is no more of it.
+      let met = false
       if (fromX < from[y]!) from[y] = fromX
       if (toX >= to[y]!) to[y] = toX + 1
       for (let x = fromX; x <= toX; x++, i++) {
         if (wa >= -1e-6 && wb >= -1e-6 && wa + wb <= 1.000001) {
           const z = zc + wa * za + wb * zb
+          met = true
           if (z > depth[i]! && !(x + 0.5 > cutX && z > cutZ)) {
             depth[i] = z
             triangle[i] = t
           }
-        }
+        } else if (met) break
         wa += waX
         wb += wbX
       }
@@ -144,5 +182,7 @@ export const rasterise = (
     }
   }
   for (let y = 0; y < height; y++) if (from[y]! > to[y]!) from[y] = to[y]!
-  return { width, height, left, top, depth, triangle, from, to, sx, sy }
+  const raster = { width, height, left, top, depth, triangle, from, to, sx, sy }
+  grounds.set(raster, ground)
+  return raster
 }

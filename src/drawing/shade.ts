@@ -39,37 +39,26 @@ const hash = (n: number): number => {
   return (h ^ (h >>> 15)) >>> 0
 }
 
-/** Number of the part in every subpixel plus one; 0 where nothing is. */
-const partsSeen = (raster: Raster, parts: Uint16Array): Uint32Array => {
-  const { width, height, triangle, from, to } = raster
-  const seen = new Uint32Array(width * height)
-  for (let y = 0; y < height; y++)
-    for (let i = y * width + from[y]!; i < y * width + to[y]!; i++) {
-      const t = triangle[i]!
-      if (t >= 0) seen[i] = parts[t]! + 1
-    }
-  return seen
-}
-
 /** How much of a contour lies on a subpixel: it is in front of a neighbour that is another thing, or nothing. */
-const edgeAt = (raster: Raster, seen: Uint32Array, i: number, inks: Inks, petalEdge: number): number => {
-  const { depth, width } = raster
+const edgeAt = (raster: Raster, parts: Uint16Array, i: number, inks: Inks, petalEdge: number): number => {
+  const { depth, triangle, width } = raster
   const z = depth[i]!
-  const part = seen[i]!
   let edge = 0
   for (let r = 1; r <= inks.outline; r++) {
     const [right, left, below, above] = [i + r, i - r, i + r * width, i - r * width]
-    if (seen[right] === 0 || seen[left] === 0 || seen[below] === 0 || seen[above] === 0) return inks.outlineStrength
+    if (triangle[right]! < 0 || triangle[left]! < 0 || triangle[below]! < 0 || triangle[above]! < 0)
+      return inks.outlineStrength
     if (r > inks.petal) continue
     const farther = z - Math.min(depth[right]!, depth[left]!, depth[below]!, depth[above]!)
     if (farther <= OVER_PETAL) continue
     if (farther > OVER_FOLD) edge = Math.max(edge, 0.55 * inks.petalStrength)
     const least = z - OVER_PETAL
+    const part = parts[triangle[i]!]!
     if (
-      (seen[right] !== part && depth[right]! < least) ||
-      (seen[left] !== part && depth[left]! < least) ||
-      (seen[below] !== part && depth[below]! < least) ||
-      (seen[above] !== part && depth[above]! < least)
+      (depth[right]! < least && parts[triangle[right]!]! !== part) ||
+      (depth[left]! < least && parts[triangle[left]!]! !== part) ||
+      (depth[below]! < least && parts[triangle[below]!]! !== part) ||
+      (depth[above]! < least && parts[triangle[above]!]! !== part)
     )
       edge = Math.max(edge, 0.62 * petalEdge * inks.petalStrength)
   }
@@ -108,7 +97,6 @@ export const shadeRaster = (
   const full = 255 / (samples * samples)
   const veinFade = 1 / 0.45
 
-  const seen = partsSeen(raster, parts)
   for (let Y = 0; Y < height; Y++) {
     let first = W
     let last = 0
@@ -155,7 +143,7 @@ export const shadeRaster = (
         const q = lit * (0.45 + 0.55 * lit)
         const tint = tints[tissues[t]!]!
         const hollow = occlusion
-          ? occlusion.values[(y >> 1) * occlusion.width + (x >> 1)]!
+          ? occlusion.values[occlusion.rows[y >> 1]! + (x >> 1)]!
           : GUESSED_HOLLOW * (1 - u) * (1 - u)
         const grazing = 1 - facing * side
         let shade =
@@ -181,7 +169,7 @@ export const shadeRaster = (
         const step = ((shade - SHADE_FROM) * shadeStep + 0.5) | 0
         const at = step < 0 ? 0 : step >= SHADES ? SHADES - 1 : step
         const colour = tint.table[(variant * ALONG + along) * SHADES + at] || mixTint(tint, variant, along, at)
-        const edge = edgeAt(raster, seen, i, inks, tint.petalEdge) * tint.ink
+        const edge = edgeAt(raster, parts, i, inks, tint.petalEdge) * tint.ink
         const line = tint.line
         red += (colour & 255) + ((line & 255) - (colour & 255)) * edge
         green += ((colour >> 8) & 255) + (((line >> 8) & 255) - ((colour >> 8) & 255)) * edge

@@ -1,5 +1,6 @@
 import { buildMesh, type Mesh, type ResolvedStem, solidInput } from '../geometry/index.ts'
 import { type Cache, keep, recall, remembered } from './cache.ts'
+import { giveBack } from './raster.ts'
 import { allAtOnce, meshSteps, type Steps, spriteBytes } from './steps.ts'
 import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
@@ -53,6 +54,21 @@ const meshFor = (stem: ResolvedStem, detail: number, cache: Cache): Mesh => {
   return remembered(cache, `mesh ${detail} ${solidKey(stem)}`, make, meshBytes)
 }
 
+const spriteKey = (stem: ResolvedStem, angle: ViewAngle, scale: number, quality: Quality): string => {
+  const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
+  return `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
+}
+
+/** Keeps a sprite of a stem that was made elsewhere with the same angle, scale and quality. */
+export const keepSprite = (
+  stem: ResolvedStem,
+  angle: ViewAngle,
+  scale: number,
+  quality: Quality,
+  cache: Cache,
+  sprite: Sprite,
+): void => keep(cache, spriteKey(stem, angle, scale, quality), sprite, spriteBytes(sprite))
+
 /** stemSprite in steps. */
 export function* spriteSteps(
   stem: ResolvedStem,
@@ -61,14 +77,14 @@ export function* spriteSteps(
   quality: Quality,
   cache: Cache,
 ): Steps<Sprite> {
-  const turn = (((angle.turn % 360) + 360) % 360).toFixed(2)
-  const key = `${solidKey(stem)} ${stem.colour} ${turn} ${angle.pitch.toFixed(2)} ${scale.toFixed(4)} ${quality}`
+  const key = spriteKey(stem, angle, scale, quality)
   const known = recall<Sprite>(cache, key)
   if (known) return known
   const mesh = meshFor(stem, detailFor(scale), cache)
   yield
   const tints = tintsOf(stem.plant, stem.colour, stem.seed)
-  const { sprite } = yield* meshSteps(mesh, angle, scale, quality, tints, stem.seed)
+  const { sprite, raster } = yield* meshSteps(mesh, angle, scale, quality, tints, stem.seed)
+  giveBack(raster)
   keep(cache, key, sprite, spriteBytes(sprite))
   return sprite
 }

@@ -1,6 +1,6 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { Frame, PaintOptions, Picture, Quality, Reach, Sprite, ViewAngle } from '../drawing/index.ts'
-import type { Fit, PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
+import type { Fit, Given, PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
 import { startWorker } from './start-worker.ts'
 
 /** A picture with what it shows. */
@@ -34,6 +34,8 @@ export interface Painter {
     scale: number,
     quality: Quality,
   ): Promise<Map<string, Sprite> | null>
+  /** Hands over sprites that another painter has made, so that a picture that is under way finds them; they are used up. */
+  give(given: Given): void
   /** A plant on a short stem; `left` and `top` are the corner relative to the tip. Kept, so asking again is free. */
   plate(plant: string, colour: string, openness: number, scale: number): Promise<Sprite>
   /** Closed lines x, y, x, y … mm relative to the tip as seen, up positive; null when overtaken (lane `contour id`). */
@@ -43,7 +45,7 @@ export interface Painter {
 
 /** As much of a Worker as the client uses. */
 export interface PaintPort {
-  postMessage(message: PaintRequest): void
+  postMessage(message: PaintRequest, transfer?: Transferable[]): void
   onmessage: ((event: MessageEvent<PaintReply>) => void) | null
   onerror: ((event: ErrorEvent) => void) | null
   terminate(): void
@@ -57,6 +59,12 @@ interface Waiting {
 
 /** Plates that are kept in the page: more than any list shows. Ours. */
 const MOST_PLATES = 300
+
+/** Each message is a copy: of hundreds of stems most would be copied many times a second for nothing. */
+const onlyOf = (document: Arrangement, ids: readonly string[]): Arrangement => {
+  const wanted = new Set(ids)
+  return { ...document, stems: document.stems.filter((s) => wanted.has(s.id)) }
+}
 
 /** The client of a painting worker. */
 export const createPainter = (port: PaintPort): Painter => {
@@ -105,10 +113,19 @@ export const createPainter = (port: PaintPort): Painter => {
       ask(`boxes ${lane}`, { kind: 'boxes', document, angles: [...angles] }) as Promise<Omit<Frame, 'scale'>[] | null>,
     reach: (document, turn) => ask('reach', { kind: 'reach', document, turn }) as Promise<Reach | null>,
     sprites: (lane, document, ids, angle, scale, quality) =>
-      ask(`sprites ${lane}`, { kind: 'sprites', document, ids: [...ids], angle, scale, quality }) as Promise<Map<
-        string,
-        Sprite
-      > | null>,
+      ask(`sprites ${lane}`, {
+        kind: 'sprites',
+        document: onlyOf(document, ids),
+        ids: [...ids],
+        angle,
+        scale,
+        quality,
+      }) as Promise<Map<string, Sprite> | null>,
+    give: (given) => {
+      const buffers = [...given.sprites.values()].flatMap(({ rgba, depth }) => [rgba.buffer, depth.buffer])
+      const document = onlyOf(given.document, [...given.sprites.keys()])
+      port.postMessage({ ticket: 0, job: { kind: 'give', ...given, document } }, buffers as ArrayBuffer[])
+    },
     plate: (plant, colour, openness, scale) => {
       const key = `${plant} ${colour} ${openness} ${scale}`
       const known = plates.get(key)
@@ -120,7 +137,9 @@ export const createPainter = (port: PaintPort): Painter => {
       return made
     },
     contour: (document, id, angle) =>
-      ask(`contour ${id} ${angle.pitch}`, { kind: 'contour', document, id, angle }) as Promise<number[][] | null>,
+      ask(`contour ${id} ${angle.pitch}`, { kind: 'contour', document: onlyOf(document, [id]), id, angle }) as Promise<
+        number[][] | null
+      >,
     stop: () => {
       port.terminate()
       for (const ticket of [...waiting.keys()]) settle(ticket)?.resolve(null)

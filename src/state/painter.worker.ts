@@ -6,6 +6,7 @@ import {
   createDesk,
   type Frame,
   fittingFrame,
+  keepSprite,
   type PaintOptions,
   paintSteps,
   plantPlate,
@@ -28,7 +29,15 @@ export interface Fit {
   height: number
 }
 
-/** What the page may ask for. */
+/** Sprites by id that another painter has made for this one. */
+export interface Given {
+  document: Arrangement
+  angle: ViewAngle
+  scale: number
+  quality: Quality
+  sprites: ReadonlyMap<string, Sprite>
+}
+/** What the page may ask for; to `give` there is no reply. */
 export type PaintJob =
   | { kind: 'paint'; document: Arrangement; angle: ViewAngle; frame: Frame | Fit; options: PaintOptions }
   | { kind: 'sprites'; document: Arrangement; ids: string[]; angle: ViewAngle; scale: number; quality: Quality }
@@ -36,6 +45,7 @@ export type PaintJob =
   | { kind: 'reach'; document: Arrangement; turn: number }
   | { kind: 'contour'; document: Arrangement; id: string; angle: ViewAngle }
   | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number }
+  | ({ kind: 'give' } & Given)
 export type PaintRequest = { ticket: number; job: PaintJob } | { ticket: number; job: null }
 export interface PaintReply {
   ticket: number
@@ -44,7 +54,17 @@ export interface PaintReply {
 }
 
 /** What moves goes before what stands, and both before the small pictures of lists. */
-const URGENCY: Record<PaintJob['kind'], number> = { sprites: 0, contour: 0, reach: 0, paint: 1, boxes: 1, plate: 2 }
+const URGENCY: Record<PaintJob['kind'], number> = {
+  give: 0,
+  sprites: 0,
+  contour: 0,
+  reach: 0,
+  paint: 1,
+  boxes: 1,
+  plate: 2,
+}
+/** A sketch must come soon: it goes before the words about it that were asked for after it. */
+const urgencyOf = (job: PaintJob): number => (job.kind === 'paint' && job.options.sketch ? 0 : URGENCY[job.kind])
 /** Left free round what is to fit, as a share of the pixels. Ours. */
 const MARGIN = 0.05
 /** Contours need no more than this, pixels per mm. Ours. */
@@ -55,6 +75,13 @@ let before: Arrangement | null = null
 const resolve = (document: Arrangement): Resolved => {
   before = reconcile(before, document)
   return resolveArrangement(before)
+}
+
+/** Of a document that holds only some of the stems; the others are not forgotten. */
+let some: Arrangement | null = null
+const resolveSome = (document: Arrangement): Resolved => {
+  some = reconcile(before, reconcile(some, document))
+  return resolveArrangement(some)
 }
 
 const reply = (message: PaintReply, transfer: Transferable[] = []): void => self.postMessage(message, { transfer })
@@ -75,19 +102,25 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
   } else if (job.kind === 'sprites') {
     const wanted = new Set(job.ids)
     const sprites = new Map<string, Sprite>()
-    for (const stem of resolve(job.document).stems) {
+    for (const stem of resolveSome(job.document).stems) {
       if (!wanted.has(stem.id)) continue
       sprites.set(stem.id, copied(yield* spriteSteps(stem, job.angle, job.scale, job.quality, cache)))
       yield
     }
     reply({ ticket, value: sprites }, [...sprites.values()].flatMap(buffers))
+  } else if (job.kind === 'give') {
+    const { document, angle, scale, quality, sprites } = job
+    for (const stem of resolveSome(document).stems) {
+      const sprite = sprites.get(stem.id)
+      if (sprite) keepSprite(stem, angle, scale, quality, cache, sprite)
+    }
   } else if (job.kind === 'boxes') {
     const resolved = resolve(job.document)
     reply({ ticket, value: job.angles.map((angle) => stillBox(resolved, angle)) })
   } else if (job.kind === 'reach') {
     reply({ ticket, value: reachOf(resolve(job.document), job.turn) })
   } else if (job.kind === 'contour') {
-    const stem = resolve(job.document).stems.find((s) => s.id === job.id)
+    const stem = resolveSome(job.document).stems.find((s) => s.id === job.id)
     const sprite = stem && stemSprite(stem, job.angle, CONTOUR_SCALE, 'draft', cache)
     reply({ ticket, value: sprite ? contourOf(sprite, CONTOUR_SCALE) : [] })
   } else {
@@ -104,5 +137,5 @@ const desk = createDesk((ticket, error) => reply({ ticket, error }))
 /** Takes one request of the page. */
 export const onRequest = ({ data: { ticket, job } }: MessageEvent<PaintRequest>): void => {
   if (job === null) desk.drop(ticket)
-  else desk.take({ ticket, urgency: URGENCY[job.kind], steps: work(ticket, job) })
+  else desk.take({ ticket, urgency: urgencyOf(job), steps: work(ticket, job) })
 }

@@ -1,6 +1,7 @@
 import type { Arrangement } from '../../arrangement/index.ts'
-import { type Sprite, showInLight } from '../../drawing/index.ts'
+import { type Frame, type Sprite, showInLight } from '../../drawing/index.ts'
 import { type Painter, startPainting } from '../../state/index.ts'
+import { helpWith } from './help.ts'
 import type { Item, Laid } from './types.ts'
 
 export interface Pixels {
@@ -21,8 +22,8 @@ export interface Drawing {
   document: Arrangement
   laid: Laid
   painter: Painter
-  /** Paints all but the first view beside it, when there is one. */
-  aside?: Painter
+  /** Paint all but the first view beside it, and then help with that; none: it paints all itself. */
+  asides?: readonly Painter[]
   /** Dots per px of the sheet. */
   scale: number
   /** Newest request of a lane wins. */
@@ -40,8 +41,10 @@ const TRIAL = 0.5
  */
 const TOGETHER = 0.3
 
-const paintPlates = async (plates: Plate[], painter: Painter, { laid, scale }: Drawing): Promise<[Plate, Placed][]> => {
-  const trials = await Promise.all(plates.map((p) => painter.plate(p.plant, p.colour, p.openness, TRIAL)))
+const paintPlates = async (plates: Plate[], painter: Painter, drawing: Drawing): Promise<[Plate, Placed][]> => {
+  const { laid, scale } = drawing
+  // The page's own painter has them from the preview.
+  const trials = await Promise.all(plates.map((p) => drawing.painter.plate(p.plant, p.colour, p.openness, TRIAL)))
   const fits = plates.map(({ box }, i) => {
     const trial = trials[i]
     return Math.min((box.w * TRIAL) / Math.max(1, trial?.width ?? 1), (box.h * TRIAL) / Math.max(1, trial?.height ?? 1))
@@ -75,24 +78,32 @@ const inLight = (sprite: Sprite, { light }: Laid): Pixels => {
  * Everything on a sheet that is painted in dots: views and plates. Null when a newer drawing of the same lane overtook it.
  */
 export const rastersOf = async (drawing: Drawing): Promise<Map<Item, Placed> | null> => {
-  const { document, laid, painter, aside = painter, scale, lane } = drawing
+  const { document, laid, painter, asides = [], scale, lane } = drawing
   const views = laid.items.filter((item): item is View => item.kind === 'view')
   const plates = laid.items.filter((item): item is Plate => item.kind === 'plate')
-  const painted = await Promise.all([
-    paintPlates(plates, aside, drawing),
-    ...views.map(async (view, i): Promise<[View, Placed] | null> => {
-      const frame = { ...view.frame, scale: view.frame.scale * scale }
-      const options = { quality: 'fine', section: false, vessel: 'own', light: laid.light } as const
-      const picture = await (i === 0 ? painter : aside).paint(`${lane} ${i}`, document, view.angle, frame, options)
-      if (!picture) return null
-      const { width, height, rgba } = picture
-      const [x, y] = [Math.round(view.box.x * scale), Math.round(view.box.y * scale)]
-      return [view, { x, y, pixels: { width, height, rgba } }]
-    }),
-  ])
-  const [placedPlates, ...placedViews] = painted
-  const whole = placedViews.filter((placed) => placed !== null)
-  return whole.length === views.length ? new Map<Item, Placed>([...placedPlates, ...whole]) : null
+  const others = asides.length > 0 ? asides : [painter]
+  const otherFor = (i: number): Painter => others[i % others.length] ?? painter
+  const frameOf = ({ frame }: View): Frame => ({ ...frame, scale: frame.scale * scale })
+  const paint = async (view: View, i: number): Promise<[View, Placed] | null> => {
+    const options = { quality: 'fine', section: false, vessel: 'own', light: laid.light } as const
+    const by = i === 0 ? painter : otherFor(i)
+    const picture = await by.paint(`${lane} ${i}`, document, view.angle, frameOf(view), options)
+    if (!picture) return null
+    const { width, height, rgba } = picture
+    const [x, y] = [Math.round(view.box.x * scale), Math.round(view.box.y * scale)]
+    return [view, { x, y, pixels: { width, height, rgba } }]
+  }
+  const placedPlates = paintPlates(plates, otherFor(0), drawing)
+  const placed = views.map(paint)
+  const [large] = views
+  const help = large && helpWith(painter, { document, angle: large.angle, scale: frameOf(large).scale, lane })
+  for (const aside of asides) {
+    const own = placed.filter((_, i) => i > 0 && otherFor(i) === aside)
+    help?.joinAfter(aside, [...own, ...(aside === otherFor(0) ? [placedPlates] : [])])
+  }
+  const [done, ...whole] = await Promise.all([placedPlates, ...placed]).finally(help?.end)
+  const shown = whole.filter((view) => view !== null)
+  return shown.length === views.length ? new Map<Item, Placed>([...done, ...shown]) : null
 }
 
 /** Lane of the preview and of what is made ready after it: a new preview overtakes both. */
@@ -101,28 +112,32 @@ const EXPORT_LANE = 'picture export'
 
 const ready = new WeakMap<Laid, Promise<Map<Item, Placed> | null>>()
 
-/** With a second painter for as long as it takes: the large view is half the work. */
-const byTwo = async (drawing: Omit<Drawing, 'aside'>): Promise<Map<Item, Placed> | null> => {
-  const aside = startPainting()
+/** Painters beside the page's own: more share the work no better, and each needs 100 MB. Ours. */
+const MOST_ASIDE = 3
+
+/** With as many painters as the machine has cores for, for as long as it takes. */
+const byMany = async (drawing: Omit<Drawing, 'asides'>): Promise<Map<Item, Placed> | null> => {
+  const free = (navigator.hardwareConcurrency || 2) - 1
+  const asides = Array.from({ length: Math.max(1, Math.min(MOST_ASIDE, free)) }, startPainting)
   try {
-    return await rastersOf({ ...drawing, aside })
+    return await rastersOf({ ...drawing, asides })
   } finally {
-    aside.stop()
+    for (const aside of asides) aside.stop()
   }
 }
 
 /** Paints a sheet at its full size while one looks at its preview, so that a file of it is there sooner. */
-export const makeReady = (drawing: Omit<Drawing, 'scale' | 'lane' | 'aside'>): void => {
+export const makeReady = (drawing: Omit<Drawing, 'scale' | 'lane' | 'asides'>): void => {
   if (ready.has(drawing.laid)) return
-  const made = byTwo({ ...drawing, scale: 1, lane: PREVIEW_LANE })
+  const made = byMany({ ...drawing, scale: 1, lane: PREVIEW_LANE })
   ready.set(drawing.laid, made)
   made.catch(() => ready.delete(drawing.laid))
 }
 
 /** What was made ready, or else painted now. Null when a newer one overtook it. */
 export const fullRasters = async (
-  drawing: Omit<Drawing, 'lane' | 'aside'>,
+  drawing: Omit<Drawing, 'lane' | 'asides'>,
 ): Promise<ReadonlyMap<Item, Placed> | null> => {
   const made = drawing.scale === 1 ? await ready.get(drawing.laid)?.catch(() => null) : null
-  return made ?? byTwo({ ...drawing, lane: EXPORT_LANE })
+  return made ?? byMany({ ...drawing, lane: EXPORT_LANE })
 }

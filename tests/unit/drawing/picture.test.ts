@@ -4,6 +4,7 @@ import {
   createCache,
   emptyPicture,
   type Frame,
+  keepSprite,
   layIn,
   type PaintOptions,
   type Picture,
@@ -53,6 +54,18 @@ describe('a picture of an arrangement', () => {
       expect(again.rgba).toEqual(first.rgba)
       expect(again.owner).toEqual(first.owner)
     }
+  })
+
+  it('a sprite made elsewhere is laid in as its own, for the same angle, scale and quality only', () => {
+    const [near, far] = resolvedOf(TWO).stems
+    const cache = createCache()
+    const made = stemSprite(near!, FRONT, FRAME.scale, 'fine', createCache())
+    keepSprite(near!, FRONT, FRAME.scale, 'fine', cache, made)
+    expect(stemSprite(near!, FRONT, FRAME.scale, 'fine', cache)).toBe(made)
+    expect(stemSprite(near!, BACK, FRAME.scale, 'fine', cache)).not.toBe(made)
+    expect(stemSprite(near!, FRONT, 2 * FRAME.scale, 'fine', cache)).not.toBe(made)
+    expect(stemSprite(near!, FRONT, FRAME.scale, 'draft', cache)).not.toBe(made)
+    expect(stemSprite(far!, FRONT, FRAME.scale, 'fine', cache)).not.toBe(made)
   })
 
   it('has no depth exactly where nothing is seen, in every quality and with every vessel', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { EMPTY_DEPTH, rasterise } from '../../../src/drawing/raster.ts'
+import { EMPTY_DEPTH, giveBack, rasterise } from '../../../src/drawing/raster.ts'
 import { buildMesh, type Mesh, projectPoint, solidInput, type ViewAngle } from '../../../src/geometry/index.ts'
 import { disc, resolvedOf } from './fixture.ts'
 
@@ -70,5 +70,17 @@ describe('from triangles to a depth buffer', () => {
     const empty = { ...disc(1, 0), triangles: new Uint32Array(0) }
     const r = rasterise(empty, { turn: 0, pitch: 0 }, 2, 1, 1)
     expect(r.triangle.every((t) => t === -1)).toBe(true)
+  })
+
+  it('in memory that another stem has used nothing of that one is left', () => {
+    const level = { turn: 0, pitch: 0 }
+    const small = disc(12, 0.4, [30, 2, -40])
+    const fresh = rasterise(small, level, 3, 2, 2)
+    const used = rasterise(disc(60, 0.2, [0, 0, 5], 96), level, 3, 2, 2)
+    const { buffer } = used.depth
+    giveBack(used)
+    const again = rasterise(small, level, 3, 2, 2)
+    expect(again.depth.buffer).toBe(buffer)
+    expect(again).toEqual(fresh)
   })
 })
