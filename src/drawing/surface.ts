@@ -50,7 +50,7 @@ export const addGrid = (
       const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
       const [vx, vy, vz] = [d[0] - c[0], d[1] - c[1], d[2] - c[2]]
       const n: Point3 = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx]
-      const size = Math.hypot(...n)
+      const size = Math.sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2])
       const here = points[i * wide + j]!
       g.positions.push(...here)
       if (size > 1e-9) g.normals.push(n[0] / size, n[1] / size, n[2] / size)

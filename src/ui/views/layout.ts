@@ -1,6 +1,7 @@
-import type { Point2, Vessel } from '../../arrangement/index.ts'
+import type { Arrangement, Point2, Vessel } from '../../arrangement/index.ts'
+import { findPlant } from '../../catalogue/index.ts'
 import type { Frame, ViewAngle } from '../../drawing/index.ts'
-import type { Resolved } from '../../geometry/index.ts'
+import { headOf } from '../../geometry/index.ts'
 import type { Box } from './labels.ts'
 
 export type ViewName = 'elevation' | 'plan'
@@ -45,16 +46,18 @@ const stepped = (mm: number, before: number | undefined): number => {
 
 /**
  * Room that the views have to give, with room for a first sketch: flowers stand one and a half times the vessel's larger
- * dimension over the rim (common practice, 1.5 to 2 times; the factors here are ours).
+ * dimension over the rim (common practice, 1.5 to 2 times; the factors here are ours). Needs no stem worked out.
  * @param before sizes of the same design before the last step
  */
-export const sizesOf = ({ vessel, stems }: Resolved, before?: Sizes): Sizes => {
+export const sizesOf = ({ vessel, stems }: Arrangement, before?: Sizes): Sizes => {
   const larger = Math.max(vessel.width, vessel.depth, vessel.height)
   let top = larger * 1.3
   let reach = Math.max(vessel.width, vessel.depth) * 0.5 + larger * 0.5
-  for (const { stem, plant, head_mm } of stems) {
+  for (const stem of stems) {
+    const plant = findPlant(stem.plant)
+    if (!plant) continue
     // The tip is the end of a line or leaf, and the centre of a head.
-    const beyond = plant.headLength_mm ? 0 : head_mm / 2
+    const beyond = plant.headLength_mm ? 0 : headOf(stem, plant) / 2
     top = Math.max(top, stem.tip[2] + beyond)
     reach = Math.max(reach, Math.hypot(stem.tip[0], stem.tip[1]) + beyond)
   }

@@ -81,7 +81,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
   }
   let held = false
   const scene: Scene = {
-    layout: layOut(320, 400, 1, sizesOf(first), first.vessel),
+    layout: layOut(320, 400, 1, sizesOf(first.document), first.vessel),
     shown: first,
     turn: state().turn,
     // Pictures of one change come one after the other; what was in the hand is put back when the last of them is there.
@@ -112,16 +112,17 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
 
   let sizes: Sizes | undefined
   let sizedFor = ''
-  const layAgain = (): void => {
+  /** @returns whether anything came to lie elsewhere */
+  const layAgain = (document: Arrangement): boolean => {
     const { designId } = state()
-    sizes = sizesOf(scene.shown, sizedFor === designId ? sizes : undefined)
+    sizes = sizesOf(document, sizedFor === designId ? sizes : undefined)
     sizedFor = designId
-    const next = layOut(sized.width, sized.height, sized.ratio, sizes, scene.shown.vessel)
+    const next = layOut(sized.width, sized.height, sized.ratio, sizes, document.vessel)
     const now = scene.layout
-    if (!(Object.keys(next) as (keyof Layout)[]).some((key) => next[key] !== now[key])) return
+    if (!(Object.keys(next) as (keyof Layout)[]).some((key) => next[key] !== now[key])) return false
     scene.layout = next
     surface.still()
-    if (scene.lifted.length > 0) follow()
+    return true
   }
 
   const wantPhantom = (): void => {
@@ -172,16 +173,18 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     const turned = now.turn !== scene.turn
     const other = document !== scene.shown.document
     scene.turn = now.turn
-    if (other) scene.shown = resolveArrangement(document)
+    let laid = false
     // The scale stays while something moves.
     if (!now.draft && now.document !== settled) {
       settled = now.document
-      layAgain()
+      laid = layAgain(document)
     }
     const still = held ? { without: scene.lifted, document: now.document } : { without: NONE, document }
     scene.stills.want({ ...still, turn: scene.turn, layout: scene.layout })
     scene.reaches.want(document, scene.turn)
-    if (scene.lifted.length > 0 && (other || turned)) follow()
+    // To work hundreds of stems out takes a while: by now the painter is at them too.
+    if (other) scene.shown = resolveArrangement(document)
+    if (scene.lifted.length > 0 && (other || turned || laid)) follow()
     if (!held || scene.lifted.length <= 6) scene.outlines.want(document, outlined(), scene.turn)
     wantPhantom()
     if (!now.placing) scene.ghost = null
@@ -229,7 +232,7 @@ export const createScene = (painter: Painter, surface: Surface): SceneControl =>
     resize: (width, height, ratio) => {
       if (sized.width === width && sized.height === height && sized.ratio === ratio) return
       sized = { width, height, ratio }
-      layAgain()
+      if (layAgain(scene.shown.document) && scene.lifted.length > 0) follow()
       update()
       surface.still()
     },

@@ -43,6 +43,7 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
   const held: Record<ViewName, Still | null> = { elevation: null, plan: null }
   const flight: Record<ViewName, { level: Level; ticket: number } | null> = { elevation: null, plan: null }
   const waits: Record<ViewName, Level | null> = { elevation: null, plan: null }
+  const sketched: Record<ViewName, Arrangement | null> = { elevation: null, plan: null }
   let now: Wanted | null = null
   let rest: ReturnType<typeof setTimeout> | undefined
   let ticket = 0
@@ -65,6 +66,7 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
     flight[view] = { level, ticket: mine }
     waits[view] = null
     const { document, turn, layout, without } = now
+    if (level === 'sketch') sketched[view] = document
     const quality = level === 'fine' ? ('fine' as const) : ('draft' as const)
     const section = view === 'elevation'
     const options = { quality, sketch: level === 'sketch', section, vessel: 'grey' as const, without }
@@ -78,14 +80,16 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
     flight[view] = null
     const next = waits[view]
     if (stopped || (!next && level !== 'sketch')) return
-    void paint(view, level === 'sketch' ? 'draft' : (next ?? 'draft'))
+    const fresh = now !== null && isNew(view, now.document)
+    void paint(view, level === 'sketch' ? 'draft' : fresh ? 'sketch' : (next ?? 'draft'))
     // After a sketch a draft comes first, whatever waits.
-    if (level === 'sketch' && next === 'fine') waits[view] = 'fine'
+    if ((level === 'sketch' || fresh) && next === 'fine') waits[view] = 'fine'
   }
 
-  /** Most of what is to be shown is not in the picture that is there. */
-  const isNew = (view: ViewName, { stems }: Arrangement): boolean => {
-    if (stems.length < MANY) return false
+  /** Most of what is to be shown is not in the picture that is there, and no sketch of it was asked for. */
+  const isNew = (view: ViewName, document: Arrangement): boolean => {
+    const { stems } = document
+    if (stems.length < MANY || sketched[view] === document) return false
     const there = new Set(held[view]?.picture.document.stems)
     return stems.filter((s) => there.has(s)).length < stems.length / 2
   }
@@ -109,11 +113,13 @@ export const createStills = (painter: Painter, changed: () => void, failed: (why
       now = wanted
       clearTimeout(rest)
       // Quick pictures wait for each other, so that a turning hand sees every one that is done; nothing waits for a careful one,
-      // and what a drag stands on goes first.
+      // and what a drag stands on goes first, as does the sketch of something new.
       const lifted = before !== null && !sameIds(before.without, wanted.without)
       for (const view of VIEWS) {
-        if (!flight[view] || flight[view]?.level === 'fine' || lifted)
-          void paint(view, isNew(view, wanted.document) ? 'sketch' : 'draft')
+        const level = flight[view]?.level
+        const fresh = isNew(view, wanted.document)
+        if (!level || level === 'fine' || lifted || (fresh && level === 'draft'))
+          void paint(view, fresh ? 'sketch' : 'draft')
         else waits[view] = 'draft'
       }
       rest = setTimeout(() => {

@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { frameOf, layOut, sizesOf, splitOf, toSheet, toView, VIEWS, viewAt } from '../../../src/ui/views/layout.ts'
 import { bowl, stem } from './fixture.ts'
 
@@ -61,7 +60,7 @@ describe('the place of both views on the sheet', () => {
   })
 
   it('a head that moves a little leaves the scale alone, one that moves far does not', () => {
-    const at = (z: number) => resolveArrangement(bowl(stem('a', { tip: [0, 0, z] })))
+    const at = (z: number) => bowl(stem('a', { tip: [0, 0, z] }))
     const before = sizesOf(at(300))
     expect(sizesOf(at(285), before)).toEqual(before)
     expect(sizesOf(at(600), before).top_mm).toBeGreaterThanOrEqual(600)
@@ -69,7 +68,7 @@ describe('the place of both views on the sheet', () => {
   })
 
   it('an empty vessel leaves room for a first sketch', () => {
-    const { top_mm, reach_mm } = sizesOf(resolveArrangement(bowl()))
+    const { top_mm, reach_mm } = sizesOf(bowl())
     expect(top_mm).toBeGreaterThan(140)
     expect(reach_mm).toBeGreaterThan(70)
   })

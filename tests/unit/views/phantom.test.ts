@@ -13,7 +13,7 @@ describe('what advice would change', () => {
     expect(phantom.raised).toBe(40 - 84)
     if (!phantom.vessel) throw new Error('no vessel is shown')
     const resolved = resolveArrangement(design)
-    const layout = layOut(600, 900, 1, sizesOf(resolved), resolved.vessel)
+    const layout = layOut(600, 900, 1, sizesOf(resolved.document), resolved.vessel)
     const outline = profileOutline(layout, 0, phantom.vessel, phantom.raised)
     const [ys, xs] = [outline.map(([, y]) => y), outline.map(([x]) => x)]
     expect(Math.max(...ys)).toBeCloseTo(layout.rimY + 84 * layout.scale, 6)
