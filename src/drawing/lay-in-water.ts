@@ -96,6 +96,7 @@ export const layInWater = (
         for (; i < end; i++) put(left + i - first, top + row, from[i]!, sprite.depth[i]! + z)
         continue
       }
+      const [runStart, runEnd] = [i, end]
       while (i < end) {
         const count = Math.min(PIECE, end - i)
         seenInWater(lens, edge + (i + count) / scale, away, height, next)
@@ -104,13 +105,23 @@ export const layInWater = (
           const stop = columnOf(frame, next[way]!)
           const at = Math.floor((frame.top - next[way + 1]!) * scale)
           const step = count / (stop - start)
+          // An edge lies between two pixels of the sprite: its cover is that of both.
+          const low = i === runStart ? start - 0.5 / step : start
+          const high = i + count === runEnd ? stop + 0.5 / step : stop
           // Comparing with NaN is false: what is not seen is not laid.
-          for (let c = Math.ceil(start); c < stop; c++) {
-            const k = i + Math.floor((c - start) * step)
-            const depth = sprite.depth[k]! + z
-            put(c, at, from[k]!, depth)
+          for (let c = Math.ceil(low); c < high; c++) {
+            const k = i + (c - start) * step - 0.5
+            const k0 = Math.floor(k)
+            const one = k0 < runStart ? 0 : from[k0]! >>> 24
+            const two = k0 + 1 < runEnd ? from[k0 + 1]! >>> 24 : 0
+            const cover = Math.round(one + (two - one) * (k - k0))
+            if (cover === 0) continue
+            const nearest = one > two ? k0 : k0 + 1
+            const colour = ((from[nearest]! & 0xffffff) | (cover << 24)) >>> 0
+            const depth = sprite.depth[nearest]! + z
+            put(c, at, colour, depth)
             // Rows may be drawn apart as well: the next one lies over this, if there is one.
-            if (sin > 0) put(c, at + 1, from[k]!, depth - CLOSE)
+            if (sin > 0 && cover === 255) put(c, at + 1, colour, depth - CLOSE)
           }
         }
         here.set(next)

@@ -7,6 +7,8 @@ import { line, type Pen, WEIGHT } from './pen.ts'
 
 /** Where the light lets its shade fall: mm right and away for each mm of height, as on the laid table. Ours. */
 const SHIFT = { across: 0.42, away: 0.3 }
+/** What is higher than this casts no shade on the plan, or a tall vase would lie all over it, mm. Ours. */
+const LOW = 60
 /** Sections of the vessel that cast, and CSS px from one line of the plan's shade to the next. Ours. */
 const SECTIONS = 8
 const STEP_PX = 5
@@ -36,8 +38,9 @@ export const drawGroundShade = (pen: Pen, layout: Layout, turn: number, vessel: 
     line(pen, x, tableY + 1, x - 4, tableY + 5, { colour: TOKENS.ink2, width: WEIGHT.centre })
 
   const outlines = Array.from({ length: SECTIONS + 1 }, (_, i) => {
-    const up = (i / SECTIONS) * vessel.height * scale
-    return sectionOutline(layout, turn, vessel.plan, outerSection(vessel, i / SECTIONS)).map(
+    const share = (i / SECTIONS) * Math.min(1, LOW / vessel.height)
+    const up = share * vessel.height * scale
+    return sectionOutline(layout, turn, vessel.plan, outerSection(vessel, share)).map(
       ([x, y]): Point2 => [x + SHIFT.across * up, y - SHIFT.away * up],
     )
   })
@@ -47,8 +50,8 @@ export const drawGroundShade = (pen: Pen, layout: Layout, turn: number, vessel: 
     const spans = outlines.map((outline) => across(outline, y)).filter((span) => span !== null)
     if (spans.length === 0) continue
     line(pen, Math.min(...spans.map(([from]) => from)), y, Math.max(...spans.map(([, to]) => to)), y, {
-      colour: TOKENS.line,
-      width: WEIGHT.centre,
+      colour: TOKENS.faint,
+      width: WEIGHT.outline,
     })
   }
 }
