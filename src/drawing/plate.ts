@@ -7,8 +7,8 @@ import { allAtOnce, meshSteps, spriteBytes } from './steps.ts'
 import { tintsOf } from './tints.ts'
 import type { Quality, Sprite, ViewAngle } from './types.ts'
 
-/** Heads that turn their face to the reader; all others point along the stem. */
-const FACING: Partial<Record<Habit | 'calla', Point3>> = {
+/** Heads that turn their face to the reader, by kind, flower or habit; all others point along the stem. */
+const FACING: Record<string, Point3 | undefined> = {
   rosette: [0.08, -0.76, 0.64],
   quilled: [0.08, -0.76, 0.64],
   ray: [0.08, -0.76, 0.64],
@@ -17,6 +17,7 @@ const FACING: Partial<Record<Habit | 'calla', Point3>> = {
   trumpet: [0.1, -0.7, 0.7],
   spathe: [0.12, -0.5, 0.86],
   calla: [0.06, -0.26, 0.96],
+  iris: [0.06, -0.16, 0.98],
   orchid: [0.1, -0.9, 0.42],
   umbel: [0, -0.34, 0.94],
   dome: [0, -0.45, 0.89],
@@ -26,7 +27,7 @@ const FACING: Partial<Record<Habit | 'calla', Point3>> = {
 }
 
 /** Flat sprays and leaves that a straight stem would show edge on are turned to the reader, degrees. */
-const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 40, fern: 90, 'broad-leaf': 90 }
+const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 90, fern: 90, 'broad-leaf': 90 }
 
 const STEPS = 24
 const BELOW = 6
@@ -35,7 +36,9 @@ const BELOW = 6
 const plateCurve = (plant: Plant, head: number): StemCurve => {
   const hanging = plant.habit === 'trailing'
   const long = (plant.headLength_mm?.value ?? head) * (hanging ? 1 : 1.05)
-  const above = Math.min(Math.max(40, long + Math.max(22, head * 0.55)), 320)
+  // The stem of a calla bends to the foot of its cup, far below its middle.
+  const deep = plant.shape.kind === 'calla' ? 1.5 : 0.55
+  const above = Math.min(Math.max(40, long + Math.max(22, head * deep)), 320)
   const points = new Float32Array(3 * (STEPS + BELOW + 1))
   const set = (i: number, x: number, z: number): void => {
     points[3 * i] = x
@@ -103,7 +106,8 @@ export const plantPlate = (
     const curve = plateCurve(plant, head_mm)
     const seed = seedOf(plant.id)
     const hanging = plant.habit === 'trailing'
-    const [x, y, z] = (plant.shape.kind === 'calla' ? FACING.calla : FACING[plant.habit]) ?? [0, 0, hanging ? -1 : 1]
+    const { kind, flower } = plant.shape
+    const [x, y, z] = FACING[`${kind}`] ?? FACING[`${flower}`] ?? FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
     const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })

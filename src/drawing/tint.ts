@@ -16,6 +16,8 @@ export interface Recipe {
   strength: number
   /** Degrees by which hue turns in full shade. */
   hueTurn: number
+  /** Chroma that full shade adds to what has hardly any: a white petal is cream or green in its folds, not grey. */
+  glow: number
   /** Full spread from part to part of lightness, chroma (as a share) and hue. */
   jitter: [lightness: number, chroma: number, hue: number]
   /** Veins across, 0 for none, and how dark. */
@@ -23,6 +25,11 @@ export interface Recipe {
   veinStrength: number
   /** Pairs of laterals of a leaf; 0 where it is no leaf. */
   leaf: number
+  /** By how much a leaf's midrib, its laterals, its margin and its underside are lighter than the rest of it. */
+  rib: number
+  lateral: number
+  margin: number
+  under: number
   /** Strength of the outline, and of the edge of one petal over another. */
   ink: number
   petalEdge: number
@@ -52,8 +59,8 @@ const STEM_SHIFT: [lightness: number, hue: number][] = [
 export const tintFrom = (recipe: Recipe): Tint => {
   const [l, c, h] = recipe.ramp[1]
   // A contour has the hue of what it bounds; of a dark flower it is darker still.
-  const lightness = Math.min(0.22 + 0.08 * l, l * 0.62)
-  const line = packOklch(lightness, Math.min(0.07, c * 0.55), h)
+  const lightness = Math.min(0.22 + 0.08 * l + 0.5 * recipe.glow, l * 0.62)
+  const line = packOklch(lightness, Math.min(0.07, c * 0.55 + 0.3 * recipe.glow), h)
   return { ...recipe, line, table: new Uint32Array(VARIANTS * ALONG * SHADES) }
 }
 
@@ -71,7 +78,7 @@ export const mixTint = (tint: Tint, variant: number, along: number, shade: numbe
   const s = SHADE_FROM + ((SHADE_TO - SHADE_FROM) * shade) / (SHADES - 1)
   if (s < 0) {
     l += s * (0.55 + 0.6 * l)
-    c *= 1 - 0.55 * s
+    c = c * (1 - 0.55 * s) - s * tint.glow
     h -= s * tint.hueTurn
   } else {
     l += s * ((1.05 - l) * 1.5 + 0.12)

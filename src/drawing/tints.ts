@@ -29,7 +29,7 @@ const clamp = (x: number, low: number, high: number): number => Math.min(high, M
 const petalRamp = ([l, c, asked]: Lch): [Lch, Lch, Lch] => {
   // A white without a hue of its own deepens toward the green-yellow of its base.
   const h = c < 0.008 ? 100 : asked
-  const below = mix(0.055, 0.1, clamp((0.95 - l) / 0.4, 0, 1)) * clamp(l / 0.3, 0.5, 1)
+  const below = mix(0.04, 0.1, clamp((0.96 - l) / 0.3, 0, 1)) * clamp(l / 0.3, 0.5, 1)
   const above = Math.min(0.058, Math.max(0.012, (0.985 - l) * 0.5)) + 0.03 * clamp((0.35 - l) / 0.15, 0, 1)
   // Folds and veins take light away: the colour itself starts a little above the one asked for.
   const lift = 0.03 * clamp((l - 0.25) / 0.3, 0, 1) * clamp((1.02 - l) / 0.12, 0, 1)
@@ -61,16 +61,42 @@ const colourIn = (plant: Plant, part: keyof OwnColours): Lch | null => {
   return typeof value === 'string' && /^#[0-9a-f]{6}$/i.test(value) ? hexToLch(value) : null
 }
 
+/**
+ * What tells one leaf from another by its face: as the plant's shape says it, else six pairs of laterals.
+ * shape: laterals (pairs), rib, lateral, margin, under (how much lighter), veins (lengthwise ones, instead), soft (ink).
+ */
+const leafMarks = ({ shape, formClass }: Plant) => {
+  const of = (key: string, otherwise: number): number =>
+    formClass === 'foliage' && typeof shape[key] === 'number' ? shape[key] : otherwise
+  return {
+    leaf: of('laterals', 6),
+    rib: of('rib', 0.066),
+    lateral: of('lateral', -0.066),
+    margin: of('margin', 0),
+    under: of('under', 0),
+    veins: of('veins', 0),
+    veinStrength: 0.3,
+    ink: 1 - of('soft', 0),
+    petalEdge: 1 - of('soft', 0),
+  }
+}
+
 const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint => {
   const foliage = plant.formClass === 'foliage'
   const leaf = foliage ? asked : hexToLch(plant.leafColour)
   const [veins, veinStrength] = VEINS[plant.habit] ?? [0, 0]
   const soft = plant.habit === 'umbel' || plant.habit === 'cloud' || plant.habit === 'dome' ? 0.6 : 1
-  // White and cream turn to grey quickly: less depth of shade keeps them white.
-  const pale = mix(1, 0.68, clamp((asked[0] - 0.82) / 0.14, 0, 1))
+  const many = plant.habit === 'plume' || plant.habit === 'spike'
+  // Outlines on both sides of a thread would make a cloud grey.
+  const thready = plant.habit === 'cloud'
+  // White and cream turn to grey quickly: less depth of shade keeps them white, and what there is has a hue.
+  const whiteness = clamp((asked[0] - 0.82) / 0.14, 0, 1)
+  const pale = mix(1, 0.5, whiteness)
+  const glow = 0.075 * whiteness * clamp(1 - asked[1] / 0.08, 0, 1)
   // Near black has no room below: more depth of light keeps its form.
   const dark = mix(1, 1.5, clamp((0.38 - asked[0]) / 0.2, 0, 1))
-  const own = { veins: 0, veinStrength: 0, leaf: 0, ink: 1, petalEdge: 1, hueTurn: -14, strength: 1, stem }
+  const plain = { veins: 0, veinStrength: 0, leaf: 0, rib: 0.066, lateral: -0.066, margin: 0, under: 0 }
+  const own = { ...plain, ink: 1, petalEdge: 1, hueTurn: -14, glow: 0, strength: 1, stem }
   switch (tissue) {
     case 'petal':
       return tintFrom({
@@ -79,7 +105,9 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
         veins,
         veinStrength: veinStrength * mix(1, 0.75, clamp((asked[0] - 0.85) / 0.1, 0, 1)),
         strength: soft * pale * dark,
-        ink: soft < 1 ? 0.5 : 1,
+        glow,
+        hueTurn: glow > 0 ? mix(-14, 60, whiteness) : -14,
+        ink: soft < 1 ? mix(0.5, 0.28, whiteness) : many ? mix(plant.habit === 'plume' ? 0.5 : 0.9, 0.5, whiteness) : 1,
         petalEdge: soft,
         jitter: [0.05, 0.12, 5],
       })
@@ -87,7 +115,7 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
       const second = colourIn(plant, 'second')
       const [l, c, h] = second ?? asked
       const ramp = second ? petalRamp(second) : petalRamp([l - 0.035, c * 1.04, h - 5])
-      return tintFrom({ ...own, ramp, strength: soft * pale * dark, jitter: [0.05, 0.12, 6] })
+      return tintFrom({ ...own, ramp, strength: soft * pale * dark, glow: second ? 0 : glow, jitter: [0.05, 0.12, 6] })
     }
     case 'disc': {
       const disc = colourIn(plant, 'disc') ?? DISC[plant.habit] ?? [0.66, 0.09, 112]
@@ -107,7 +135,7 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
       return tintFrom({
         ...own,
         ramp: greenRamp(leaf, 0.02),
-        leaf: 6,
+        ...leafMarks(plant),
         hueTurn: 8,
         strength: 0.95,
         jitter: [0.07, 0.2, 8],
@@ -117,10 +145,17 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
         ...own,
         ramp: greenRamp(foliage ? [leaf[0] - 0.05, leaf[1], leaf[2]] : leaf, 0.05),
         hueTurn: 8,
+        ink: thready ? 0.4 : 1,
         jitter: [0.02, 0.1, 3],
       })
     case 'green':
-      return tintFrom({ ...own, ramp: greenRamp(leaf, 0.03), hueTurn: 8, jitter: [0.05, 0.15, 6] })
+      return tintFrom({
+        ...own,
+        ramp: greenRamp(leaf, 0.03),
+        hueTurn: 8,
+        ink: thready ? 0.25 : 1,
+        jitter: [0.05, 0.15, 6],
+      })
     case 'bark':
       return tintFrom({ ...own, ramp: around(BARK, 0.05, 0.06), hueTurn: 8, jitter: [0.04, 0.15, 6] })
   }

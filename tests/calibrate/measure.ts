@@ -1,7 +1,7 @@
 import type { Point3 } from '../../src/arrangement/index.ts'
 import type { Plant } from '../../src/catalogue/index.ts'
 import { type Builder, newBuilder } from '../../src/geometry/habits/builder.ts'
-import { type Fitted, fromRow, PART, plantKey, type Row, STAGES, UNIT } from '../../src/geometry/habits/fitted.ts'
+import { type Fitted, fromRow, PART, plantKey, type Row, SLAB, STAGES, UNIT } from '../../src/geometry/habits/fitted.ts'
 import { addHead } from '../../src/geometry/habits/heads/place.ts'
 import { lineOf } from '../../src/geometry/habits/line.ts'
 import { ROPES } from '../../src/geometry/habits/lines/index.ts'
@@ -103,6 +103,9 @@ const isApart = (plant: Plant, stages: readonly number[]): boolean =>
     }),
   )
 
+/** Flowers that open one after the other hardly show in the outline while they are buds: stages may go in turn. */
+const mayTakeTurns = ({ heads }: Layout): boolean => ['trumpet', 'orchid'].includes(heads[0]?.kind ?? '')
+
 /** The mesh of one head, or of a flowering length, alone. */
 const alone = (layout: Layout, open: number): { b: Builder; long: number } | null => {
   const b = newBuilder(1)
@@ -120,6 +123,26 @@ const alone = (layout: Layout, open: number): { b: Builder; long: number } | nul
   const make = ROPES[kind] ?? ROPES.spike!
   make(b, lineOf({ ...c, points }, [1, 0, 0]), 0, long, SIZE, { open, shape, small: false, random: randomFrom(11) })
   return { b, long }
+}
+
+/** How far the drawn tip of a flowering length lies along it at every stage, over its length; none for heads. */
+const tipsOf = (layout: Layout): number[] =>
+  layout.ropes.length === 0
+    ? []
+    : STAGES.map((open) => {
+        const one = alone(layout, open)
+        if (!one) return 1
+        const { positions, vertices } = one.b
+        return (
+          Array.from({ length: vertices }, (_, i) => positions[3 * i + 2]!).reduce((a, z) => Math.max(a, z)) / one.long
+        )
+      })
+/** The same of its ellipsoids. */
+const tipOf = (slabs: Float64Array): number => {
+  let most = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < slabs.length; i += SLAB)
+    most = Math.max(most, slabs[i + 2]! + Math.hypot(slabs[i + 5]!, slabs[i + 8]!, slabs[i + 11]!))
+  return most
 }
 
 export interface Way {
@@ -178,6 +201,8 @@ export const measurePlant = (plant: Plant, way: Way): Measured | null => {
   const stages = per > 0 ? STAGES : [1]
   const leaves = leafy ? stages.length : 0
   const cases = casesOf(plant, stages)
+  const tips = tipsOf(probe)
+  const long_mm = plant.headLength_mm?.value ?? 0
   const start = [
     ...own.map((x, i) => (isRadius(i, per) ? Math.log(Math.max(x, 0.004)) : x)),
     ...Array.from({ length: 3 * leaves }, () => 0),
@@ -216,8 +241,11 @@ export const measurePlant = (plant: Plant, way: Way): Measured | null => {
       return q
     }
     const residuals = (some: number[]): number[] => {
-      const [logs, beside] = apartOf(fromRow(whole(put(some))), seen)
+      const fitted = fromRow(whole(put(some)))
+      const [logs, beside] = apartOf(fitted, seen)
+      const past = tips.length > 0 ? at.map((k) => (tipOf(fitted.flower[k]!) - tips[k]!) * long_mm) : []
       return [
+        ...past.map((mm) => mm / TIP),
         ...beside.map((x) => x / 0.12),
         ...logs.map((x, i) => strained(x) * seen[i]!.weight),
         ...some.map((x, k) => (x - start[of[k]!]!) / held(of[k]!)),
@@ -238,7 +266,7 @@ export const measurePlant = (plant: Plant, way: Way): Measured | null => {
   }
   let best = start
   const everything = stages.map((_, k) => k)
-  if (isApart(plant, stages)) for (const k of everything) best = settle(best, numbersOf(k), [k])
+  if (mayTakeTurns(probe) || isApart(plant, stages)) for (const k of everything) best = settle(best, numbersOf(k), [k])
   else
     best = settle(
       best,
@@ -263,6 +291,8 @@ export const measurePlant = (plant: Plant, way: Way): Measured | null => {
 }
 
 const SIGMA = 0.015
+/** So far (mm) past the drawn tip of a flowering length weighs as much as one SIGMA of area in one look. Ours. */
+const TIP = 0.7
 /** Beyond this a difference of area weighs more than its square: none may be great, few need be nil. Ours. */
 const STRAIN = 0.03
 const strained = (x: number): number => (x / SIGMA) * Math.sqrt(1 + (x / STRAIN) ** 2)

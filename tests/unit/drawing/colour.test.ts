@@ -85,6 +85,25 @@ describe('colour on the petals', () => {
     expect(pink! - wine!).toBeGreaterThan(20)
   })
 
+  it('the folds of a white rose are cream or green, not grey, and it stays white', () => {
+    const { plant, mesh, samples, inks, raster, hollows } = headOf('rosette', 80, 'fine')
+    const s = shadeRaster(raster, mesh, ANGLE, tintsOf(plant, '#f6f3ea', 1), 1, samples, inks, hollows)
+    const seen: (readonly [number, number, number])[] = []
+    for (let i = 0; i < s.rgba.length; i += 4) {
+      if (s.rgba[i + 3]! < 255) continue
+      const hex = [0, 1, 2].map((c) => s.rgba[i + c]!.toString(16).padStart(2, '0')).join('')
+      const lch = oklchOf(`#${hex}`)
+      if (lch[0] > 0.7) seen.push(lch)
+    }
+    const byLight = seen.sort((a, b) => a[0] - b[0])
+    const shade = byLight.slice(0, byLight.length >> 2)
+    const meanAt = (some: typeof shade, k: 0 | 1 | 2): number => some.reduce((sum, x) => sum + x[k], 0) / some.length
+    expect(meanAt(shade, 1)).toBeGreaterThan(0.018)
+    expect(meanAt(shade, 2)).toBeGreaterThan(85)
+    expect(meanAt(shade, 2)).toBeLessThan(125)
+    expect(meanAt(byLight, 0)).toBeGreaterThan(0.88)
+  })
+
   it('a colour that the screen can show comes back as it was', () => {
     for (const hex of [...COLOURS, '#000000', '#00ff00', '#808080']) {
       const packed = packOklch(...oklchOf(hex))

@@ -94,6 +94,62 @@ describe('flowers that a florist would not mix up, whatever their colour', () =>
       expect(mean(points(id, ['petal'], 0.9, axis), 1)).toBeLessThan(0)
   })
 
+  test('an oriental lily is spotted all over and looks out, an asiatic one has few spots and looks up', () => {
+    expect(points('lily-oriental', ['disc']).length).toBeGreaterThan(3 * points('lily-asiatic', ['disc']).length)
+    expect(points('lily-oriental', ['petal-second']).length).toBeGreaterThan(0)
+    // The pollen of the flowers on side stems, over their feet: how far forward, how far up.
+    const lift = (id: string): number => mean(points(id, ['pollen']), 2) - mean(points(id, ['petal']), 2)
+    expect(lift('lily-asiatic')).toBeGreaterThan(lift('lily-oriental'))
+  })
+
+  test('a phalaenopsis arches over, a cymbidium and a dendrobium stand straight', () => {
+    const axis: Point3 = [0, -Math.sin(0.5), Math.cos(0.5)]
+    const drift = (id: string): number => {
+      const petals = points(id, ['petal'], 0.9, axis)
+      return Math.abs(
+        mean(
+          petals.filter((p) => p[2] > top(petals) - 1),
+          0,
+        ) -
+          mean(
+            petals.filter((p) => p[2] < low(petals) + 1),
+            0,
+          ),
+      )
+    }
+    expect(drift('phalaenopsis')).toBeGreaterThan(1)
+    for (const id of ['cymbidium', 'dendrobium']) expect(drift(id)).toBeLessThan(0.5)
+  })
+
+  test('an amaryllis has a green star in its throat, a lily none', () => {
+    const throat = (id: string): number => points(id, ['green']).filter((p) => p[2] > 0.2).length
+    expect(throat('amaryllis')).toBeGreaterThan(1.5 * throat('lily-asiatic'))
+  })
+
+  test('an anemone wears its collar on the stem, a gerbera has none', () => {
+    expect(low(points('anemone', ['green']))).toBeLessThan(-0.2)
+    expect(low(points('gerbera', ['green']))).toBeGreaterThan(-0.2)
+  })
+
+  test('a calla flares wider for its height than a mini calla', () => {
+    const tall = (id: string): number => {
+      const petals = points(id, ['petal'], 1)
+      return (top(petals) - low(petals)) / across(petals)
+    }
+    expect(tall('calla-mini')).toBeGreaterThan(1.25 * tall('calla'))
+  })
+
+  test('the buds of a tuberose are flushed, those of a stock are not', () => {
+    expect(points('tuberose', ['petal-second'], 0).length).toBeGreaterThan(0)
+    expect(points('stock', ['petal-second'], 0)).toEqual([])
+  })
+
+  test('daffodil, iris and lily stand on the end of their stem, in bud too', () => {
+    for (const id of ['daffodil', 'iris'])
+      for (const openness of [0, 0.5, 1])
+        expect(top(points(id, ['stem'], openness))).toBeLessThan(low(points(id, ['petal'], openness)) + 0.3)
+  })
+
   test('the stem of an open tulip or calla ends at the foot of its cup, not inside', () => {
     for (const id of ['tulip', 'calla', 'calla-mini'])
       for (const openness of [0.8, 1])

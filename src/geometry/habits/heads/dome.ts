@@ -12,9 +12,10 @@ export const dome: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const h = r * num(shape, 'height', 0.9)
   const size = D * (1.02 / Math.sqrt(n)) * lerp(0.95, 1, open)
   addCap(b, f, r * 0.84, h * 0.76, -h * 0.35, 'petal-second')
-  addCap(b, f, r * 0.86, -h * 0.25, -h * 0.35, 'green')
+  addCap(b, f, r * 0.8, -h * 0.42, -h * 0.35, 'petal-second')
+  addCap(b, f, r * 0.26, -h * 0.16, -h * 0.72, 'green')
   for (let i = 0; i < n; i++) {
-    const z = 1 - 1.28 * ((i + 0.5) / n)
+    const z = 1 - 1.62 * ((i + 0.5) / n)
     const q = Math.sqrt(1 - z * z)
     const turn = i * GOLDEN
     const k = about(random, 0.06)
@@ -40,8 +41,8 @@ export const dome: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           out: s * 0.04,
           length: s * 0.8,
           width: s * 1.05,
-          base: lerp(25, 74, Math.sqrt(open)),
-          tip: lerp(-10, 92, Math.sqrt(open)),
+          base: lerp(48, 74, Math.sqrt(open)),
+          tip: lerp(34, 92, Math.sqrt(open)),
           hollow: s * 1.6,
           nu: 3,
           nv: 2,

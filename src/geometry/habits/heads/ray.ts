@@ -9,7 +9,8 @@ import { addCap, addTurned } from './parts.ts'
  * Rays round a domed disc of florets.
  * shape: rays (a row), rows, disc (its diameter over the head's), width (of a ray over the head's), dome, outline,
  * layer (height from row to row over the head's width), trans (length of the short florets between rays and disc, over
- * the head's width), crown (1: a ring of yellow stars stands on the disc, as in a zinnia).
+ * the head's width), crown (1: a ring of yellow stars stands on the disc, as in a zinnia), collar (leafy bracts below:
+ * how many), collarDrop (how far below, over the width; an anemone bears them on its stem), collarWidth (over their length).
  */
 export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
   const n = Math.round(num(shape, 'rays', 14))
@@ -35,7 +36,8 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
           base: lerp(4, 55, Math.sqrt(open)) + row * 9,
           tip: lerp(-24, 92, open) + row * 13 + (random() - 0.5) * 12,
           late: 0.8,
-          hollow: -D * 0.16,
+          // Few broad petals close to a cup; narrow rays are rounded away from the axis.
+          hollow: width > D * 0.3 ? D * lerp(0.2, 0.9, open) : -D * 0.16,
           ruffle: D * 0.008,
           phase: random() * 6,
           sweep: (random() - 0.5) * D * 0.05,
@@ -90,6 +92,29 @@ export const ray: HeadMaker = (b, f, D, { open, shape, random, small }) => {
     }
     const size = disc * (0.93 / Math.sqrt(florets)) * (rim ? 1.15 : 0.9)
     addDome(b, f, place, [place[0], place[1], disc * 0.7], size, rim ? 'pollen' : 'disc')
+  }
+  const bracts = Math.round(num(shape, 'collar', 0))
+  const drop = num(shape, 'collarDrop', 0.04)
+  for (let i = 0; i < bracts; i++) {
+    const long = D * (drop > 0.1 ? 0.3 : 0.4) * about(random, 0.15)
+    addPetal(
+      b,
+      f,
+      {
+        turn: ((i + 0.4 * random()) / bracts) * TAU,
+        out: drop > 0.1 ? D * 0.02 : disc * 0.7,
+        up: -D * drop,
+        length: long,
+        width: long * num(shape, 'collarWidth', 0.28),
+        base: lerp(20, 60, open),
+        tip: lerp(6, 112, open),
+        outline: 'lance',
+        fold: 0.2,
+        nu: 5,
+        nv: 2,
+      },
+      'green',
+    )
   }
   // The involucre below: a shallow bowl with bracts.
   const deep = D * Math.max(0.1, (rows - 0.5) * layer)

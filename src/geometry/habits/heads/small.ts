@@ -1,4 +1,4 @@
-import { addBall, addDome } from '../builder.ts'
+import { addDome } from '../builder.ts'
 import { type HeadMaker, num } from '../organs.ts'
 import { addPetal } from '../petal.ts'
 import { lerp, TAU } from '../vector.ts'
@@ -8,8 +8,12 @@ import { addTurned } from './parts.ts'
 /** A tiny double flower: a white tuft on a ring of kite petals, seen from any side; gypsophila, misty limonium. */
 export const speck: HeadMaker = (b, f, D, { open, random, small }) => {
   if (open < 0.3) {
-    if (small) addDome(b, f, [0, 0, -D * 0.2], [0, 0, 1], D * 0.4, 'petal', 1.4)
-    else addBall(b, f, D * 0.42, D * 0.5, 0, 'petal', 3, 5)
+    addDome(b, f, [0, 0, -D * 0.2], [0, 0, 1], D * 0.4, 'petal', 1.4)
+    return
+  }
+  if (small) {
+    // Among hundreds a double one is a white ball.
+    addDome(b, f, [0, 0, -D * 0.22], [random() - 0.5, random() - 0.5, 2], D * 0.47, 'petal', 0.95)
     return
   }
   addFloret(b, f, D * 0.5, 5, lerp(0.7, 0.1, open), 1, 'petal')

@@ -51,26 +51,30 @@ const heart: HeadMaker = (b, f, D, { open, shape, random }) => {
 export const spathe: HeadMaker = (b, f, D, head) => {
   if (word(head.shape, 'kind', 'calla') === 'crane') return crane(b, f, D, head)
   if (word(head.shape, 'kind', 'calla') === 'anthurium') return heart(b, f, D, head)
-  const { open, shape } = head
-  const tall = D * num(shape, 'tall', 1.5) * lerp(1.5, 1, open)
+  const { open, shape, random } = head
+  // The garden kind flares and rolls its whole lip back to a drawn-out tip; the small kind is a narrow cup.
+  const flaring = num(shape, 'flare', 1)
+  const tall = D * num(shape, 'tall', 1.5) * lerp(2.2, 1, open)
   const low = -tall * 0.62
+  const phase = random() * TAU
   addGrid(
     b,
-    steps(b, 14),
+    steps(b, 16),
     steps(b, 26, 14),
     (u, v, out) => {
       const a = lerp(-1.12, 1.12, v) * Math.PI
       const back = Math.cos(Math.min(Math.PI, Math.abs(a)) / 2) ** 2
       // The lip: highest behind, cut away to the front.
-      const lip = lerp(0.56, 1, back) + 0.14 * back ** 8
+      const lip = lerp(lerp(0.7, 0.56, flaring), 1, back ** lerp(1.6, 1, flaring)) + 0.16 * back ** 10
       const t = u * lip
       const inner = 1 - 0.1 * v
-      const flare = lerp(0.1, 0.34, open) * t ** lerp(2, 2.6, open) + 0.13 * smooth(0, 0.6, t)
-      const r = D * (0.035 + flare) * inner * 1.1
-      const rolled = smooth(0.8, 1.15, t) * open
+      const flare = lerp(0.22, lerp(0.26, 0.21, flaring), open) * t ** lerp(2, 2.6, open) + 0.13 * smooth(0, 0.6, t)
+      const rolled = smooth(0.72, 1, u) ** 2 * open * flaring
+      const r = D * (0.035 + flare + 0.09 * rolled) * inner * 1.1
+      const wave = rolled * D * 0.02 * Math.sin(3 * a + phase)
       const x = -Math.cos(a) * r - rolled * D * 0.16 * back
       const y = Math.sin(a) * r
-      const z = low + tall * t - rolled * D * 0.06
+      const z = low + tall * t - rolled * D * 0.1 + wave
       for (let k = 0; k < 3; k++) out[k] = f.o[k]! + f.u[k]! * x + f.v[k]! * y + f.w[k]! * z
     },
     'petal',

@@ -2,9 +2,10 @@ import { addTube, type Builder } from '../builder.ts'
 import { addFloret } from '../heads/floret.ts'
 import { addBallAt, addStamen } from '../heads/parts.ts'
 import { addPetal, type PetalForm } from '../petal.ts'
-import { at, type Frame, frameIn, type Random, TAU } from '../vector.ts'
+import { at, type Frame, frameIn, lerp, type Random, TAU } from '../vector.ts'
 
-type Floret = (b: Builder, f: Frame, size: number, petals: number, random: Random, i: number) => void
+/** `fresh`: 1 has just opened, 0 has long been open. */
+type Floret = (b: Builder, f: Frame, size: number, petals: number, random: Random, i: number, fresh: number) => void
 
 const whorl = (b: Builder, f: Frame, n: number, form: Omit<PetalForm, 'turn'>, phase: number): void => {
   for (let q = 0; q < n; q++) addPetal(b, f, { ...form, turn: (q * TAU) / n + phase }, 'petal')
@@ -42,20 +43,21 @@ export const FLORETS: Record<string, Floret> = {
       )
     }
   },
-  // Stock: a small loose rose.
+  // Stock: a small loose rose of wavy petals.
   double: (b, f, s, petals, random) => {
+    const wave = { ruffle: s * 0.05, waves: 5, phase: random() * 6 }
     whorl(
       b,
       f,
       petals,
-      { out: s * 0.04, length: s * 0.5, width: s * 0.5, base: 50, tip: 100, hollow: s * 0.6, nu: 4, nv: 3 },
+      { out: s * 0.04, length: s * 0.54, width: s * 0.5, base: 50, tip: 104, hollow: s * 0.6, nu: 4, nv: 3, ...wave },
       random() * 6,
     )
     whorl(
       b,
       f,
       4,
-      { up: s * 0.04, length: s * 0.34, width: s * 0.34, base: 15, tip: 60, hollow: s * 0.3, nu: 3, nv: 2 },
+      { up: s * 0.05, length: s * 0.36, width: s * 0.36, base: 15, tip: 66, hollow: s * 0.3, nu: 3, nv: 2, ...wave },
       random() * 6,
     )
   },
@@ -87,14 +89,14 @@ export const FLORETS: Record<string, Floret> = {
       4,
     )
   },
-  // Tuberose: a waxy tube with six rounded lobes.
+  // Tuberose: a long bowed waxy tube with six pointed lobes.
   wax: (b, f, s, _, random) => {
     addTube(
       b,
-      [at(f, 0, -s * 0.14, -s * 0.62), at(f, 0, -s * 0.02, -s * 0.3), at(f, 0, 0, 0)],
+      [at(f, 0, -s * 0.3, -s * 0.72), at(f, 0, -s * 0.06, -s * 0.36), at(f, 0, 0, 0)],
       s * 0.07,
       s * 0.13,
-      'petal',
+      'petal-second',
       5,
     )
     whorl(
@@ -103,10 +105,10 @@ export const FLORETS: Record<string, Floret> = {
       6,
       {
         out: s * 0.1,
-        length: s * 0.46,
-        width: s * 0.3,
-        base: 45,
-        tip: 105,
+        length: s * 0.48,
+        width: s * 0.27,
+        base: 50,
+        tip: 100,
         hollow: s * 0.5,
         outline: 'egg',
         nu: 4,
@@ -116,7 +118,7 @@ export const FLORETS: Record<string, Floret> = {
     )
   },
   // Gladiolus and its like: six broad ruffled tepals in a wide funnel.
-  trumpet: (b, f, s, _, random) => {
+  trumpet: (b, f, s, _, random, __, fresh) => {
     for (let row = 1; row >= 0; row--) {
       for (let q = 0; q < 3; q++) {
         addPetal(
@@ -129,7 +131,7 @@ export const FLORETS: Record<string, Floret> = {
             length: s * 0.82,
             width: s * (row ? 0.56 : 0.66),
             base: 12,
-            tip: 104,
+            tip: lerp(108, 10, fresh),
             late: 1.2,
             hollow: s * 0.5,
             ruffle: s * 0.05,
@@ -144,46 +146,20 @@ export const FLORETS: Record<string, Floret> = {
     }
     for (const q of [-0.08, 0, 0.08]) addStamen(b, f, [0, 0, -s * 0.2], [q * s, s * 0.1, s * 0.25], s * 0.04, 'pollen')
   },
-  // Snapdragon: a tube with two lips, the mouth closed by a paler palate.
+  // Snapdragon: a tube with two lips, two lobes up, three down, the mouth closed by a swollen palate.
   snap: (b, f, s) => {
     addTube(b, [at(f, 0, 0, -s * 0.5), at(f, 0, 0, s * 0.05)], s * 0.12, s * 0.2, 'petal', 5)
-    for (const q of [0.45, -0.45]) {
+    const lobe = { out: s * 0.12, hollow: s * 0.45, nu: 4, nv: 3 }
+    for (const q of [0.42, -0.42])
+      addPetal(b, f, { ...lobe, turn: Math.PI / 2 + q, length: s * 0.6, width: s * 0.54, base: 4, tip: 92 }, 'petal')
+    for (const q of [-0.82, 0, 0.82])
       addPetal(
         b,
         f,
-        {
-          turn: Math.PI / 2 + q,
-          out: s * 0.12,
-          length: s * 0.56,
-          width: s * 0.52,
-          base: 8,
-          tip: 96,
-          hollow: s * 0.4,
-          nu: 4,
-          nv: 3,
-        },
+        { ...lobe, turn: -Math.PI / 2 + q, length: s * 0.56, width: s * 0.46, base: 36, tip: 165 },
         'petal',
       )
-    }
-    for (const q of [-0.75, 0, 0.75]) {
-      addPetal(
-        b,
-        f,
-        {
-          turn: -Math.PI / 2 + q,
-          out: s * 0.12,
-          length: s * 0.52,
-          width: s * 0.4,
-          base: 40,
-          tip: 150,
-          hollow: s * 0.4,
-          nu: 4,
-          nv: 3,
-        },
-        'petal',
-      )
-    }
-    addBallAt(b, f, [0, -s * 0.12, s * 0.14], s * 0.14, s * 0.12, 'pollen')
+    addBallAt(b, f, [0, -s * 0.1, s * 0.16], s * 0.19, s * 0.13, 'pollen')
   },
   // Liatris: a tuft of threads.
   thread: (b, f, s, _, random) => {
@@ -237,5 +213,5 @@ export const FLORETS: Record<string, Floret> = {
       random(),
     )
   },
-  star: (b, f, s, petals) => addFloret(b, f, s * 0.5, petals, 0.2, 1, 'petal', 'pollen'),
+  star: (b, f, s, petals) => addFloret(b, f, s * 0.56, petals, 0.2, 0.74, 'petal', 'petal-second'),
 }

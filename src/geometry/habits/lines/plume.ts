@@ -10,13 +10,15 @@ import { about, at, bow, type Frame, frameIn, frameOf, GOLDEN, lerp, mix, smooth
 const BEADS: Record<string, (b: Builder, f: Frame, d: Point3, r: number, tissue: Tissue) => void> = {
   bead: (b, f, d, r, tissue) => addDome(b, f, [0, 0, 0], d, r, tissue, 1.2),
   flame: (b, f, d, r, tissue) => addDome(b, f, [0, 0, 0], [d[0] * 0.5, d[1] * 0.5, 1], r * 0.62, tissue, 6),
-  daisy: (b, f, d, r, tissue) => addFloret(b, frameIn(f, [0, 0, 0], d, r), r * 1.45, 7, 0.1, 0.7, tissue, 'pollen'),
+  daisy: (b, f, d, r) =>
+    addFloret(b, frameIn(f, [0, 0, 0], [d[0] * 0.8, d[1] * 0.8, d[2]], r), r * 1.5, 9, 0.08, 0.62, 'petal', 'pollen'),
 }
 
 /**
  * A cone of fine side flames set with florets: astilbe, solidago, feathered celosia.
  * shape: flames, florets, arch (how the flames bow down), bead (name above), fine (width of a floret over what covers
- * the flames), point (0 a column … 1 a cone), sided (1: the flames lean to one side).
+ * the flames), point (0 a column … 1 a cone), sided (1: the flames lean to one side), steep (how far
+ * they rise for what they spread when open), bare (share of a flame without florets).
  */
 export const plume: RopeMaker = (b, line, from, to, width, { open, shape, random }) => {
   const n = Math.round(num(shape, 'flames', 40))
@@ -26,19 +28,20 @@ export const plume: RopeMaker = (b, line, from, to, width, { open, shape, random
   const fine = num(shape, 'fine', 1)
   const point = num(shape, 'point', 0.72)
   const sided = num(shape, 'sided', 0)
+  const bare = num(shape, 'bare', 0.14)
   for (let i = 0; i < n; i++) {
     const k = i / n
     const f = frameAt(line, lerp(from, to, k * 0.97))
     const turn = i * GOLDEN
     const long = width * 0.62 * (1 - k * point) * smooth(-0.14, 0.14, k) * lerp(0.55, 1, open) * about(random, 0.08)
-    const steep = lerp(1.5, 0.85, open)
+    const steep = lerp(1.5, num(shape, 'steep', 0.85), open)
     const d = unit([Math.cos(turn) * 0.75 + 0.5 * sided, Math.sin(turn) * 0.75, steep])
     const elbow = at(f, d[0] * long * 0.6, d[1] * long * 0.6, d[2] * long * 0.6)
     const end = at(f, d[0] * long, d[1] * long, d[2] * long + long * (0.3 - arch))
     const path = bow(f.o, elbow, end, 5)
     addTube(b, [path[0]!, path[2]!, path[5]!], width * 0.012, width * 0.008, 'green', 3)
     for (let j = 0; j < m; j++) {
-      const u = 0.14 + (0.86 * j) / (m - 1)
+      const u = bare + ((1 - bare) * j) / (m - 1)
       const q = Math.min(4, Math.floor(u * 5))
       const p = mix(path[q]!, path[q + 1]!, u * 5 - q)
       const g = frameOf(p, unit(sub(path[q + 1]!, path[q]!), f.w), f.u)

@@ -12,7 +12,7 @@ const PETALS: Record<string, number> = { bee: 5, spur: 5, double: 6, star: 5 }
  * shape: floret (name above), florets (count), petals, taper (0 even … 1 to a point), oneSided (1), floretSize (mm),
  * fill (size of florets over what just covers the stem), tinted (share of the spike that shows colour before it opens),
  * opens (share that is open at openness 1), crest (size of the topmost florets over the lowest), core (width of the
- * green stem within, over the spike's).
+ * green stem within, over the spike's), pairs (1: two by two).
  */
 export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random }) => {
   const name = word(shape, 'floret', 'open')
@@ -42,6 +42,8 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
   const crest = num(shape, 'crest', 0.6)
   const core = num(shape, 'core', 0)
   const tinted = num(shape, 'tinted', 0.25)
+  // Buds of a tuberose are flushed.
+  const budTissue = name === 'wax' ? 'petal-second' : 'petal'
   const long = to - from
   if (core > 0) {
     const at = (k: number): number => (width / 2) * core * (1 - k ** 1.7 * taper)
@@ -50,30 +52,44 @@ export const spike: RopeMaker = (b, line, from, to, width, { open, shape, random
   // Many florets cover the stem by their number, few by their size.
   const natural = Math.sqrt((Math.PI * width * long * 1.5) / n)
   const size = num(shape, 'floretSize', sided ? width * 0.8 : Math.min(width * 0.62, natural * num(shape, 'fill', 1)))
+  const pairs = num(shape, 'pairs', 0) > 0
+  const ranks = pairs ? Math.ceil(n / 2) : n
   for (let i = 0; i < n; i++) {
-    const k = i / (n - 1)
+    const rank = pairs ? i >> 1 : i
+    const k = rank / (ranks - 1)
     // From the top down the spiral of thread florets opens; everywhere else from below.
     const first = name === 'thread' ? 1 - k : k
     const f = frameAt(line, lerp(from, to, k * (1 - 0.02)))
     // Comb and ranks look the way the stem leans; crowded florets do not stand in a lattice.
     const loose = name === 'star' ? random() - 0.5 : 0
-    const turn = sided ? -Math.PI / 2 + (i % 2 ? 0.42 : -0.42) : i * GOLDEN + 0.5 * loose
+    const apart = sided || pairs ? (i % 2 ? 0.42 : -0.42) : 0.5 * loose
+    const turn = (sided ? -Math.PI / 2 : rank * GOLDEN) + apart
     const r = (width / 2) * (1 - k ** 1.7 * taper) * smooth(-0.12, 0.1, k)
     const rise = lerp(0.25, 1.5, k)
     const out: [number, number, number] = [Math.cos(turn), Math.sin(turn), rise]
     const l = Math.hypot(...out)
     const isOpen = first < opened
+    const fresh = smooth(opened - 0.3, opened, first)
     const s = isOpen
-      ? size * lerp(1, crest, k) * lerp(1, 0.75, smooth(opened - 0.3, opened, first))
+      ? size * lerp(1, crest, k) * lerp(1, sided ? 0.62 : 0.75, fresh)
       : size * (sided || name === 'trumpet' ? lerp(0.36, 0.16, k) : lerp(0.6, 0.43 * crest, k))
     const reach = (Math.max(0.08 * width, r - s * (isOpen ? 0.34 : 0.5)) / l) * (1 + 0.3 * loose)
     const place: [number, number, number] = [out[0] * reach, out[1] * reach, out[2] * reach]
     addTube(b, [f.o, at(f, ...place)], width * 0.02, width * 0.02, 'green', 3)
     if (isOpen) {
       const g = frameIn(f, place, out, 9 * loose)
-      floret(b, g, s, petals, random, i)
+      floret(b, g, s, petals, random, i, fresh)
     } else if (name === 'thread') addDome(b, f, place, out, Math.max(width * 0.07, s * 0.42), 'green', 1)
-    else addDome(b, f, place, out, Math.max(width * 0.03, s * 0.5), first < opened + tinted ? 'petal' : 'green', 1.5)
+    else
+      addDome(
+        b,
+        f,
+        place,
+        out,
+        Math.max(width * 0.03, s * 0.5),
+        first < opened + tinted ? budTissue : 'green',
+        name === 'wax' ? 2 : 1.5,
+      )
     if (sided) {
       // Each floret of a comb sits in a green sheath.
       const side: [number, number, number] = [out[0], out[1], 2.2]

@@ -46,7 +46,7 @@ const deepOf = ({ input, shape }: PlanCase): number => {
   if (input.plant.habit === 'cup') return lerp(0.5, 0.3, input.openness) * num(shape, 'tall', 1.25)
   if (kind === 'protea') return 0.42
   return input.plant.habit === 'spathe' && kind === 'calla'
-    ? 0.62 * num(shape, 'tall', 1.5) * lerp(1.5, 1, input.openness)
+    ? 0.62 * num(shape, 'tall', 1.5) * lerp(2.2, 1, input.openness)
     : 0
 }
 

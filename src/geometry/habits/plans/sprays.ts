@@ -1,10 +1,9 @@
 import type { Point3 } from '../../../arrangement/index.ts'
 import { frameAt } from '../line.ts'
 import { type HeadOrgan, num, word } from '../organs.ts'
-import { about, add, along, at, bow, dot, frameOf, GOLDEN, lerp, scale, turned, unit } from '../vector.ts'
+import { about, add, along, bow, dot, frameOf, GOLDEN, lerp, scale, turned, unit } from '../vector.ts'
 import type { Plan, PlanCase } from './index.ts'
 import { leafOn } from './leaves.ts'
-import { flowerLeaves } from './single.ts'
 
 /** The names that plants may use for the small heads of sprays, and the makers of heads that they mean. */
 const SMALL: Record<string, string> = {
@@ -21,7 +20,7 @@ const SMALL: Record<string, string> = {
 }
 export const headNamed = (name: string): string => SMALL[name] ?? name
 
-const headAt = (c: PlanCase, o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
+export const headAt = (c: PlanCase, o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
   // A sweet pea holds its standard up; other heads may turn any way.
   f: word(c.shape, 'head', '') === 'pea' ? frameOf(o, w, [0, 0, 1]) : frameOf(o, w, c.f.u, c.random() * 6.28),
   kind: headNamed(word(c.shape, 'head', 'rosette')),
@@ -34,7 +33,13 @@ const headAt = (c: PlanCase, o: Point3, w: Point3, size: number, open: number): 
 })
 
 /** A side stem from the line at s, azimuth `turn`: it leaves leaning out and turns up. */
-const sideStem = (c: PlanCase, s: number, turn: number, long: number, out: number): { points: Point3[]; w: Point3 } => {
+export const sideStem = (
+  c: PlanCase,
+  s: number,
+  turn: number,
+  long: number,
+  out: number,
+): { points: Point3[]; w: Point3 } => {
   const f = frameAt(c.line, s)
   const d = unit(turned(f, Math.cos(turn) * out, Math.sin(turn) * out, 0.75))
   const elbow = add(f.o, add(scale(d, long * 0.55), scale(f.w, long * 0.04)))
@@ -148,99 +153,5 @@ export const berryBranch: Plan = (c) => {
   layout.stem.r1 *= 0.55
 }
 
-/** Faces along an arching stem, in two ranks, all turned to the front; buds toward the tip. shape: heads, buds, kind. */
-export const orchidSpray: Plan = (c) => {
-  const { input, shape, line, random, head, above, long, layout } = c
-  const n =
-    input.piece === 'lateral'
-      ? 1
-      : Math.max(
-          1,
-          Math.min(12, Math.round(num(shape, 'heads', Math.min(9, Math.max(1, input.plant.bloomsPerStem.value))))),
-        )
-  if (n === 1) {
-    layout.heads.push({
-      ...headAt(c, [0, 0, 0], c.f.w, head, input.openness),
-      f: frameOf([0, 0, 0], c.f.w, [0, 0, 1]),
-      kind: 'orchid',
-      small: false,
-    })
-    return
-  }
-  const room = Math.min(above * 0.85, input.plant.headLength_mm ? long : head * 0.5 * n)
-  for (let i = 0; i < n; i++) {
-    const k = i / (n - 1)
-    const f = frameAt(line, line.total - room * (1 - k * 0.98))
-    const side = i % 2 ? 1 : -1
-    const w = unit(add(turned(f, side * 0.35, 0, 0.1), add(scale(f.v, -0.7), scale(input.axis, 0.3))), f.v)
-    const o = along(along(f.o, f.u, side * head * 0.3 * lerp(1, 0.5, k)), w, head * 0.12)
-    layout.twigs.push({ points: [f.o, along(o, w, -head * 0.06)], r0: 0.9, r1: 0.8, tissue: 'stem' })
-    const open = k > 0.4 + 0.5 * input.openness ? 0.05 : input.openness
-    layout.heads.push({
-      ...headAt(
-        c,
-        o,
-        w,
-        head * (open < 0.1 ? 0.34 : lerp(0.4, lerp(1, 0.8, k), open ** 0.7)) * about(random, 0.04),
-        open,
-      ),
-      f: frameOf(o, w, f.w),
-      kind: 'orchid',
-      small: true,
-    })
-  }
-  layout.stem.r1 *= 0.5
-}
-
-/** Lilies with one to five flowers, a comb of freesias, daffodils with one. shape: heads, flower, leaves. */
-export const trumpets: Plan = (c) => {
-  const { input, shape, line, random, head, full, above, layout } = c
-  const flower = word(shape, 'flower', 'lily')
-  const n =
-    input.piece === 'lateral'
-      ? 1
-      : Math.max(1, Math.min(8, Math.round(num(shape, 'heads', Math.min(6, input.plant.bloomsPerStem.value)))))
-  const make = (o: Point3, w: Point3, size: number, open: number): HeadOrgan => ({
-    ...headAt(c, o, w, size, open),
-    kind: 'trumpet',
-    small: n > 4,
-  })
-  layout.heads.push({ ...make([0, 0, 0], c.f.w, head, input.openness), f: c.f })
-  for (let i = 1; i < n; i++) {
-    const k = i / Math.max(1, n - 1)
-    if (flower === 'freesia') {
-      // A comb: the stem bends level under the first flower and carries the rest before it, ever younger.
-      const o = at({ ...c.f, o: [0, 0, 0] }, 0, 0, 0)
-      const d = unit(along(c.f.u, c.f.w, 0.12))
-      const p = along(o, d, head * 0.42 * i)
-      const open = Math.max(0, input.openness - 0.32 * i)
-      layout.twigs.push({
-        points: [along([0, 0, 0], c.f.w, -head * 0.55), along(p, c.f.w, -head * 0.5)],
-        r0: 1,
-        r1: 0.8,
-        tissue: 'stem',
-      })
-      layout.heads.push(
-        make(
-          along(p, c.f.w, -head * 0.12 * k),
-          unit(along(c.f.w, d, 0.25 + 0.3 * k)),
-          head * lerp(1, 0.12, Math.min(1, i * 0.22 + (1 - open) * 0.4)),
-          open,
-        ),
-      )
-      continue
-    }
-    const side = sideStem(
-      c,
-      line.total - Math.min(above * 0.5, full * lerp(0.5, 0.85, k)),
-      i * 2.2 + random(),
-      full * lerp(0.75, 1, k),
-      0.95,
-    )
-    // An amaryllis opens its flowers nearly together, a lily one after the other.
-    const open = Math.max(0, input.openness - (flower === 'amaryllis' ? 0.08 : 0.28) * i)
-    layout.twigs.push({ points: side.points, r0: layout.stem.r1 * 0.6, r1: layout.stem.r1 * 0.5, tissue: 'stem' })
-    layout.heads.push(make(side.points[6]!, side.w, Math.min(head, full * lerp(0.22, 1, open ** 0.7)), open))
-  }
-  flowerLeaves(c)
-}
+export { orchidSpray } from './orchids.ts'
+export { trumpets } from './trumpets.ts'
