@@ -56,12 +56,18 @@ const STEM_SHIFT: [lightness: number, hue: number][] = [
   [-0.004, 0.7],
 ]
 
+/** A tissue that no triangle is of takes no room: its table is made when the first shade is mixed. */
+const UNMIXED = new Uint32Array(0)
+const ENTRIES = VARIANTS * ALONG * SHADES
+/** What a table takes, bytes. */
+export const TABLE_BYTES = 4 * ENTRIES
+
 export const tintFrom = (recipe: Recipe): Tint => {
   const [l, c, h] = recipe.ramp[1]
   // A contour has the hue of what it bounds; of a dark flower it is darker still.
   const lightness = Math.min(0.22 + 0.08 * l + 0.5 * recipe.glow, l * 0.62)
   const line = packOklch(lightness, Math.min(0.07, c * 0.55 + 0.3 * recipe.glow), h)
-  return { ...recipe, line, table: new Uint32Array(VARIANTS * ALONG * SHADES) }
+  return { ...recipe, line, table: UNMIXED }
 }
 
 /**
@@ -85,6 +91,7 @@ export const mixTint = (tint: Tint, variant: number, along: number, shade: numbe
     c *= 1 - 0.5 * s
   }
   const packed = (packOklch(Math.min(0.995, Math.max(0.02, l)), c, h) | 0xff000000) >>> 0
+  if (tint.table.length === 0) tint.table = new Uint32Array(ENTRIES)
   tint.table[(variant * ALONG + along) * SHADES + shade] = packed
   return packed
 }

@@ -1,7 +1,8 @@
 import type { Habit, Plant } from '../catalogue/index.ts'
 import { TISSUES, type Tissue } from '../geometry/index.ts'
+import { createCache, remembered } from './cache.ts'
 import { hexToLch, type Lch } from './oklch.ts'
-import { type Tint, tintFrom } from './tint.ts'
+import { TABLE_BYTES, type Tint, tintFrom } from './tint.ts'
 import { type OwnColours, WELL_KNOWN } from './well-known.ts'
 
 /*
@@ -161,9 +162,10 @@ const tintOf = (tissue: Tissue, plant: Plant, asked: Lch, stem: number): Tint =>
   }
 }
 
-/** Kept colour tables: so many that a palette of a large design stays, few enough not to matter (about 25 kB each). */
-const MOST_KEPT = 400
-const kept = new Map<string, Tint[]>()
+/** Colour tables that are kept, bytes, as if every tissue were seen: more than a large design in its palette needs. Ours. */
+const LIMIT = 96 * 1024 * 1024
+const SET_BYTES = TISSUES.length * TABLE_BYTES
+const kept = createCache(LIMIT)
 
 /**
  * The tint of every tissue of a stem, by the number in TISSUES.
@@ -173,11 +175,9 @@ const kept = new Map<string, Tint[]>()
 export const tintsOf = (plant: Plant, colour: string, seed: number): Tint[] => {
   const stem = seed & 3
   const key = `${plant.id} ${colour} ${stem}`
-  const known = kept.get(key)
-  if (known) return known
-  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value!)
-  const asked = hexToLch(colour)
-  const made = TISSUES.map((tissue) => tintOf(tissue, plant, asked, stem))
-  kept.set(key, made)
-  return made
+  const make = (): Tint[] => {
+    const asked = hexToLch(colour)
+    return TISSUES.map((tissue) => tintOf(tissue, plant, asked, stem))
+  }
+  return remembered(kept, key, make, () => SET_BYTES)
 }
