@@ -60,7 +60,7 @@ export const tonesOn = (linen: string, wall: string = WALL): Tones => {
   const pale = contrastRatio(linen, '#000000') > 3
   return {
     linen,
-    hanging: mixed(linen, INK, pale ? 0.07 : 0.2),
+    hanging: mixed(linen, INK, pale ? 0.13 : 0.2),
     china,
     chinaShade: mixed(china, INK, 0.07),
     wax: WAX,
