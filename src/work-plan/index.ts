@@ -1,5 +1,6 @@
 export { calendarOf, foldLine } from './calendar.ts'
 export { type Moment, momentOf } from './clock.ts'
+export { type Placing, placingOf } from './placing.ts'
 export { planOf } from './plan.ts'
 export { type Timing, timingOf } from './timing.ts'
 export * from './types.ts'

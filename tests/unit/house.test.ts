@@ -12,7 +12,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   event: ['arrangement', 'catalogue'],
   'stem-list': ['arrangement', 'catalogue', 'geometry', 'units'],
-  'work-plan': ['arrangement', 'catalogue', 'event', 'stem-list'],
+  'work-plan': ['arrangement', 'catalogue', 'geometry', 'event', 'stem-list'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
   telling: ['arrangement', 'catalogue', 'geometry'],
   storage: ['arrangement'],

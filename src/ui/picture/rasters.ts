@@ -41,8 +41,38 @@ const TRIAL = 0.5
  */
 const TOGETHER = 0.3
 
-const paintPlates = async (plates: Plate[], painter: Painter, drawing: Drawing): Promise<[Plate, Placed][]> => {
+/** The rows above `most`. */
+const upperRows = ({ width, height, rgba }: Pixels, most: number): Pixels => {
+  const rows = Math.max(0, Math.min(height, Math.round(most)))
+  return { width, height: rows, rgba: rgba.subarray(0, 4 * width * rows) }
+}
+
+/** Plates to a scale of their own, each by its tip. */
+const paintToScale = async (
+  plates: Plate[],
+  painter: Painter,
+  { laid, scale }: Drawing,
+): Promise<[Plate, Placed][]> => {
+  const painted = await Promise.all(
+    plates.map((p) => painter.plate(p.plant, p.colour, p.openness, Math.round((p.scale ?? 1) * scale * 500) / 500)),
+  )
+  return plates.flatMap((plate, i): [Plate, Placed][] => {
+    const sprite = painted[i]
+    if (!sprite || sprite.width === 0) return []
+    const { box } = plate
+    const [x, y] = [Math.round((box.x + box.w / 2) * scale + sprite.left), Math.round(box.y * scale + sprite.top)]
+    return [[plate, { x, y, pixels: upperRows(inLight(sprite, laid), (box.y + box.h) * scale - y) }]]
+  })
+}
+
+const paintPlates = async (all: Plate[], painter: Painter, drawing: Drawing): Promise<[Plate, Placed][]> => {
   const { laid, scale } = drawing
+  const plates = all.filter((p) => p.scale === undefined)
+  const toScale = paintToScale(
+    all.filter((p) => p.scale !== undefined),
+    painter,
+    drawing,
+  )
   // The page's own painter has them from the preview.
   const trials = await Promise.all(plates.map((p) => drawing.painter.plate(p.plant, p.colour, p.openness, TRIAL)))
   const fits = plates.map(({ box }, i) => {
@@ -57,13 +87,14 @@ const paintPlates = async (plates: Plate[], painter: Painter, drawing: Drawing):
       return painter.plate(p.plant, p.colour, p.openness, Math.round(fit * scale * 0.97 * 500) / 500)
     }),
   )
-  return plates.flatMap((plate, i): [Plate, Placed][] => {
+  const fitted = plates.flatMap((plate, i): [Plate, Placed][] => {
     const sprite = sprites[i]
     if (!sprite || sprite.width === 0) return []
     const { box } = plate
     const [x, y] = [(box.x + box.w / 2) * scale - sprite.width / 2, (box.y + box.h) * scale - sprite.height]
     return [[plate, { x: Math.round(x), y: Math.round(y), pixels: inLight(sprite, laid) }]]
   })
+  return [...fitted, ...(await toScale)]
 }
 
 /** The painter keeps its plates, so a copy is turned into the light. */

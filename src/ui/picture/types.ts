@@ -65,8 +65,11 @@ export type Item =
   | { kind: 'box'; box: Box; fill: string | null; stroke: string; weight: number }
   /** The arrangement as seen from one way; `frame.scale` is px of the sheet per mm. */
   | { kind: 'view'; angle: ViewAngle; box: Box; frame: Frame }
-  /** One plant on a short stem, standing on the lower edge of the box, in the middle. */
-  | { kind: 'plate'; plant: string; colour: string; openness: number; box: Box }
+  /**
+   * One plant on a short stem, standing on the lower edge of the box, in the middle. With a scale of its own, px per mm, it
+   * hangs from the middle of the box's upper edge by its tip instead, and what is below the box is cut off.
+   */
+  | { kind: 'plate'; plant: string; colour: string; openness: number; box: Box; scale?: number }
 
 /** A sheet with everything on it: colours as in its light, what comes later lies over what came before. */
 export interface Laid {

@@ -41,7 +41,7 @@ const painted = ({ items }: Laid): Map<Item, Placed> =>
 
 const pdf = async (size: SizeName): Promise<{ text: string; bytes: Buffer }> => {
   const sheet = laid(size)
-  const blob = await pdfOf(sheet, painted(sheet), FACES, measure, SAID)
+  const blob = await pdfOf([{ laid: sheet, painted: painted(sheet) }], FACES, measure, SAID)
   const bytes = Buffer.from(await blob.arrayBuffer())
   return { text: bytes.toString('latin1'), bytes }
 }
@@ -124,7 +124,7 @@ describe('the sheet as PDF', () => {
     const item = sheet.items.find((i) => i.kind === 'view')!
     const rgba = new Uint8ClampedArray([10, 20, 30, 255, 40, 50, 60, 128, 70, 80, 90, 0, 5, 250, 7, 9])
     const one = new Map<Item, Placed>([[item, { x: 0, y: 0, pixels: { width: 2, height: 2, rgba } }]])
-    const bytes = Buffer.from(await (await pdfOf(sheet, one, FACES, measure, SAID)).arrayBuffer())
+    const bytes = Buffer.from(await (await pdfOf([{ laid: sheet, painted: one }], FACES, measure, SAID)).arrayBuffer())
     const made = { text: bytes.toString('latin1'), bytes }
     const image = /\n(\d+) 0 obj\n<< \/Type \/XObject [^\n]*DeviceRGB/.exec(made.text)?.[1]
     const rows = streamOf(made, Number(image))

@@ -2,7 +2,7 @@ import type { Said } from '../export.ts'
 import { canvasMeasure, cssFont, type Faces } from '../paint.ts'
 import type { Placed } from '../rasters.ts'
 import type { Item, Laid } from '../types.ts'
-import { pdfOf } from './document.ts'
+import { type PdfSheet, pdfOf } from './document.ts'
 import type { PdfFace } from './font.ts'
 import { isWritten } from './page.ts'
 import { readTrueType } from './truetype.ts'
@@ -70,19 +70,21 @@ const paintedWords = (item: Extract<Item, { kind: 'text' }>, faces: Faces): Plac
   return { x, y, pixels: { width, height, rgba: pen.getImageData(0, 0, width, height).data } }
 }
 
-/** The sheet as a PDF file. */
-export const pdfFile = async (
-  laid: Laid,
-  placed: ReadonlyMap<Item, Placed>,
-  faces: Faces,
-  said: Said,
-): Promise<Blob> => {
+/** Sheets as the pages of one PDF file. */
+export const pdfPages = async (sheets: readonly PdfSheet[], faces: Faces, said: Said): Promise<Blob> => {
   const pdfFaces = (await Promise.all(FILES.map(load))).flat()
-  const painted = new Map(placed)
-  for (const item of laid.items) {
-    if (item.kind !== 'text' || isWritten(item, pdfFaces)) continue
-    const words = paintedWords(item, faces)
-    if (words) painted.set(item, words)
-  }
-  return pdfOf(laid, painted, pdfFaces, canvasMeasure(faces), said)
+  const whole = sheets.map(({ laid, painted: placed }) => {
+    const painted = new Map(placed)
+    for (const item of laid.items) {
+      if (item.kind !== 'text' || isWritten(item, pdfFaces)) continue
+      const words = paintedWords(item, faces)
+      if (words) painted.set(item, words)
+    }
+    return { laid, painted }
+  })
+  return pdfOf(whole, pdfFaces, canvasMeasure(faces), said)
 }
+
+/** The sheet as a PDF file. */
+export const pdfFile = (laid: Laid, painted: ReadonlyMap<Item, Placed>, faces: Faces, said: Said): Promise<Blob> =>
+  pdfPages([{ laid, painted }], faces, said)
