@@ -1,4 +1,4 @@
-import { EXAMPLE_PRICES, spareShare, TRIM_mm } from '../catalogue/index.ts'
+import { EXAMPLE_PRICES, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
 import { fewestOf, type Wanted } from './cutting.ts'
 import { packsOf } from './money.ts'
@@ -108,18 +108,23 @@ const usesOf = (places: readonly Place[], leftover: number, heads: number): Use[
   return [...seen.values()]
 }
 
+/** So many stems with their spare in the cheapest packs; money in whole minor units. */
+export const bunchesFor = (plant: Plant, stems: number, spare: number, choices: OrderChoices) => {
+  // The hair keeps 50 × 0.1 from asking for a sixth.
+  const spareStems = Math.ceil(stems * spare - 1e-9)
+  const sold = packsOf(plant, choices.prices, choices.examples ?? EXAMPLE_PRICES)
+  const packs = cheapestPacks(stems + spareStems, sold.packs)
+  const bought = packs.reduce((sum, p) => sum + p.count * p.stems, 0)
+  const minor = packs.reduce((sum, p) => sum + p.count * p.minor, 0)
+  return { spareStems, packs, bought, leftover: bought - stems - spareStems, minor, example: sold.example }
+}
+
 const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): OrderLine => {
   const { plant } = first
   const given = yieldOf(plant)
   const { stems, tooLong } = fewestOf(places, given)
   const spare = choices.spare?.[plant.id] ?? spareShare(plant).value
-  // The hair keeps 50 × 0.1 from asking for a sixth.
-  const spareStems = Math.ceil(stems * spare - 1e-9)
-  const { packs, example } = packsOf(plant, choices.prices, choices.examples ?? EXAMPLE_PRICES)
-  const boughtPacks = cheapestPacks(stems + spareStems, packs)
-  const bought = boughtPacks.reduce((sum, p) => sum + p.count * p.stems, 0)
-  const minor = boughtPacks.reduce((sum, p) => sum + p.count * p.minor, 0)
-  const leftover = bought - stems - spareStems
+  const bunches = bunchesFor(plant, stems, spare, choices)
   const heads = 1 + given.sides
   return {
     plant: plant.id,
@@ -128,15 +133,10 @@ const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): Or
     stems,
     tooLong,
     spareShare: spare,
-    spareStems,
-    packs: boughtPacks,
-    bought,
-    leftover,
-    uses: usesOf(places, leftover, heads),
-    minor,
-    example,
+    ...bunches,
+    uses: usesOf(places, bunches.leftover, heads),
     places,
-    minorOf: shareOut(minor, weightsOf(places, heads)),
+    minorOf: shareOut(bunches.minor, weightsOf(places, heads)),
   }
 }
 
