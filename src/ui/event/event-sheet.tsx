@@ -3,12 +3,14 @@ import { redoEvent, startEvent, undoEvent, useEvent } from '../../state/index.ts
 import { ownSteps } from '../shell/undo-keys.ts'
 import { EventHead } from './event-head.tsx'
 import { OrderPanel } from './order-panel.tsx'
+import { SheetsPanel } from './sheets/sheets-panel.tsx'
 import { useWorkedEvent, type WorkedEvent } from './use-worked-event.ts'
 import './event.css'
 
 /** What the event comes to, a panel each. */
 const PANELS: readonly { words: string; Panel: ComponentType<{ worked: WorkedEvent }> }[] = [
   { words: 'Order', Panel: OrderPanel },
+  { words: 'Sheets to print', Panel: SheetsPanel },
 ]
 
 const Worked = () => {

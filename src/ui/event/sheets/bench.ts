@@ -1,0 +1,93 @@
+import type { Plant } from '../../../catalogue/index.ts'
+import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
+import { waterlineZ } from '../../../geometry/index.ts'
+import { cautionLine } from '../../../telling/index.ts'
+import { formatLength, type Units } from '../../../units/index.ts'
+import { placingOf } from '../../../work-plan/index.ts'
+import type { Item, Laid } from '../../picture/types.ts'
+import type { EventDesign } from '../use-worked-event.ts'
+import { bodyOf, HEAD, type Pen, page, paragraph, TEXT, words } from './frame.ts'
+import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
+import { headsPlan, mouthPlan } from './where.ts'
+
+/** Height of the two plans at the foot of the last page, px. */
+const PLANS = 980
+/** Rows of stems that go above the plans, and on a page of their own. Ours. */
+const ABOVE_PLANS = 3
+const ALONE = 5
+
+const DEFER =
+  'The venue’s and the local rules come before this sheet, and a person trained in them before what is said here.'
+
+/** What hands, pets and food are kept from, in a column. */
+const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number): Item[] => {
+  const plants: Plant[] = [...new Map(design.resolved.stems.map((s) => [s.plant.id, s.plant])).values()]
+  const mechanics = MECHANICS_ROWS.find((row) => row.id === design.resolved.vessel.mechanics)
+  const said = [
+    'Knife away from the hand. Mop up spilt water.',
+    ...(mechanics?.cautions.map((c) => c.text) ?? []).slice(0, 2),
+    cautionLine(plants, ''),
+    DEFER,
+  ].filter((text) => text !== '')
+  const items: Item[] = [words(pen, 'Take care', HEAD, x, y)]
+  let at = y + 62
+  for (const text of said) {
+    const block = paragraph(pen, text, { ...TEXT, size: 32 }, { x, y: at, width, most: 9 })
+    items.push(...block.items)
+    at = block.y + 14
+  }
+  return items
+}
+
+/**
+ * The sheets of one design for whoever makes it: every stem to scale in the order of placing, with its cut length and how far
+ * it is stripped, and where its head and its crossing are.
+ */
+export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: string): Laid[] => {
+  const { resolved, document, copies, place } = design
+  const placings = placingOf(resolved)
+  const rows = rowsOf(placings)
+  const body = bodyOf(pen.sheet)
+  const longest = Math.max(1, ...placings.map((p) => p.cut_mm))
+  const water = formatLength(waterlineZ(resolved.vessel) + resolved.vessel.height, units)
+  const held = MECHANICS_ROWS.find((row) => row.id === resolved.vessel.mechanics)?.name.toLowerCase() ?? ''
+  const said = {
+    title: 'Bench sheet',
+    aside: design.title,
+    facts: `${placings.length} pieces, ${held}, water up to ${water} from the table`,
+    lines: [
+      `${title ? `${title}: ` : ''}${copies} to make${place ? `, ${place}` : ''}. Place in the order of the numbers.`,
+      `Lengths in ${units}, from the cut to the middle of the head or to the tip. Strip what is below the dashes.`,
+    ],
+    inches: units === 'in',
+  }
+  const single = rows.length <= ABOVE_PLANS
+  const pages: Item[][] = []
+  const lay = (some: typeof rows, height: number): Item[] => {
+    const each = height / Math.max(1, some.length)
+    const scale = Math.min((each - UNDER_ROW - 60) / longest, 2.4)
+    return some.flatMap((row, i) =>
+      stemRow(pen, row, { x: body.x, width: body.w, base: body.y + each * (i + 1) - UNDER_ROW, scale }, units),
+    )
+  }
+  if (!single) for (let i = 0; i < rows.length; i += ALONE) pages.push(lay(rows.slice(i, i + ALONE), body.h))
+  const top = single ? body.y + body.h - PLANS : body.y
+  const high = single ? PLANS : Math.min(body.h, PLANS * 1.5)
+  const wide = body.w * 0.4
+  const last: Item[] = [
+    ...(single ? lay(rows, body.h - PLANS - 30) : []),
+    ...headsPlan(pen, resolved, placings, { x: body.x, y: top, w: wide, h: high }),
+    ...mouthPlan(
+      pen,
+      resolved,
+      placings,
+      { x: body.x + wide + 40, y: top, w: wide * 0.92, h: high },
+      `${document.vessel.plan === 'round' ? '⌀ ' : ''}${formatLength(document.vessel.width, units)}`,
+    ),
+    ...care(pen, design, body.x + wide * 1.92 + 90, top + 24, body.w - wide * 1.92 - 90),
+  ]
+  pages.push(last)
+  return pages.map((items, i) =>
+    page(pen, { ...said, page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '' }, items),
+  )
+}

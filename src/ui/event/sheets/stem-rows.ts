@@ -1,0 +1,100 @@
+import { listed, plainName } from '../../../telling/index.ts'
+import { toUnit, type Units } from '../../../units/index.ts'
+import type { Placing } from '../../../work-plan/index.ts'
+import { formatNumber } from '../../parts/index.ts'
+import { cut } from '../../picture/text.ts'
+import type { Item } from '../../picture/types.ts'
+import { INK, LINE } from '../../picture/types.ts'
+import { type Pen, rule, SMALL, STRONG, TEXT, words } from './frame.ts'
+
+/** Stems in one row. Ours: a head of 90 mm still keeps clear of its neighbour. */
+export const PER_ROW = 13
+/** Under the line that the stems stand on: numbers, lengths, and what they are, px. */
+export const UNDER_ROW = 170
+
+const DIGITS: Record<Units, number> = { mm: 0, cm: 1, in: 1 }
+/** A length as bare figures: the unit stands once on the page. */
+export const figures = (mm: number, units: Units): string => formatNumber(toUnit(mm, units), DIGITS[units], true)
+
+/** Rows in the order of placing. */
+export const rowsOf = (placings: readonly Placing[]): Placing[][] => {
+  const count = Math.ceil(placings.length / PER_ROW)
+  const each = Math.ceil(placings.length / Math.max(1, count))
+  return Array.from({ length: count }, (_, i) => placings.slice(i * each, (i + 1) * each))
+}
+
+/** Stems of one role beside each other. */
+const runsOf = (row: readonly Placing[]): { from: number; to: number; role: string; names: string[] }[] => {
+  const runs: { from: number; to: number; role: string; names: string[] }[] = []
+  row.forEach(({ stem }, i) => {
+    const name = plainName(stem.plant.name).toLowerCase()
+    const last = runs.at(-1)
+    if (last?.role === stem.role) {
+      last.to = i
+      if (!last.names.includes(name)) last.names.push(name)
+    } else runs.push({ from: i, to: i, role: stem.role, names: [name] })
+  })
+  return runs
+}
+
+/**
+ * One row of stems to scale, each upright on the line at `base`, with the mark up to which it is stripped of leaves.
+ * @param scale px per mm
+ */
+export const stemRow = (
+  pen: Pen,
+  row: readonly Placing[],
+  at: { x: number; width: number; base: number; scale: number },
+  units: Units,
+): Item[] => {
+  const cell = at.width / Math.max(row.length, 7)
+  const left = at.x + (at.width - cell * row.length) / 2
+  const middle = (i: number): number => left + cell * (i + 0.5)
+  const items: Item[] = [rule([at.x, at.base], [at.x + at.width, at.base], 3, INK)]
+  row.forEach(({ number, stem, cut_mm, under_mm }, i) => {
+    const x = middle(i)
+    const tip = at.base - cut_mm * at.scale
+    const strip = at.base - under_mm * at.scale
+    const weight = Math.max(3, stem.plant.stemDiameter_mm.value * at.scale)
+    items.push(rule([x, tip], [x, at.base], weight, stem.plant.leafColour))
+    items.push({
+      kind: 'plate',
+      plant: stem.plant.id,
+      colour: stem.colour,
+      openness: stem.openness,
+      scale: at.scale,
+      // Leaves end where it is stripped.
+      box: { x: x - cell / 2, y: tip, w: cell, h: Math.max(1, Math.min(strip, at.base) - tip) },
+    })
+    for (let dash = x - cell * 0.4; dash < x + cell * 0.4 - 8; dash += 26)
+      items.push(rule([dash, strip], [dash + 16, strip], 2, INK))
+    items.push(words(pen, String(number), STRONG, x, at.base + 46, 'centre'))
+    items.push(words(pen, figures(cut_mm, units), TEXT, x, at.base + 90, 'centre'))
+  })
+  for (const { from, to, role, names } of runsOf(row)) {
+    const [x0, x1, y] = [middle(from) - cell * 0.42, middle(to) + cell * 0.42, at.base + 112]
+    items.push({
+      kind: 'path',
+      points: [
+        [x0, y - 12],
+        [x0, y],
+        [x1, y],
+        [x1, y - 12],
+      ],
+      weight: 2,
+      colour: LINE,
+    })
+    const said = `${role[0]?.toUpperCase()}${role.slice(1)}: ${listed(names)}`
+    items.push(
+      words(
+        pen,
+        cut(said, SMALL, Math.max(x1 - x0 + cell * 0.5, cell * 1.3), pen.measure),
+        SMALL,
+        (x0 + x1) / 2,
+        y + 42,
+        'centre',
+      ),
+    )
+  }
+  return items
+}
