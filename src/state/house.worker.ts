@@ -5,10 +5,11 @@
 const waiting: MessageEvent[] = []
 self.onmessage = (event: MessageEvent) => waiting.push(event)
 
-const partFor = (name: string): Promise<{ onRequest: (event: MessageEvent) => void }> => {
+const partFor = (name: string): Promise<{ onRequest: (event: MessageEvent) => unknown }> => {
   if (name === 'painter') return import('./painter.worker.ts')
   if (name === 'advice') return import('./advice.worker.ts')
   if (name === 'png') return import('./png.worker.ts')
+  if (name === 'outline') return import('./outline.worker.ts')
   return name === 'photo' ? import('./photo.worker.ts') : import('./readings.worker.ts')
 }
 

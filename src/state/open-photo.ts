@@ -28,7 +28,7 @@ export const openPhoto = async (file: File): Promise<PhotoOpened> => {
     return { ok: true, name, bitmap: await createImageBitmap(file) }
   } catch {
     return refusedPhoto(
-      `${name} can’t be read: it is broken, or of a kind that this browser does not know. A JPEG, PNG or WebP would do.`,
+      `${name} can’t be read: it is broken, of more pixels than this browser can hold, or of a kind that it does not know. A smaller JPEG, PNG or WebP would do.`,
     )
   }
 }

@@ -1,6 +1,8 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
+import { vesselHalfWidth } from '../../src/geometry/index.ts'
 import { type Drawn, drawVessel } from '../unit/outline/drawn.ts'
+import { asPhoto, KITCHEN } from '../unit/outline/realistic.ts'
 import { expect, tabTo, test, typeInto, undoButton } from './helpers.ts'
 import { begin, drag, saved } from './sheet.ts'
 
@@ -81,6 +83,81 @@ test('a photo of one’s own bowl becomes the vessel: traced, measured, put on t
   expect(await saved(page)).toEqual(before)
 })
 
+/** How a photo comes in without the file button, and how it lies in the file. */
+interface Giving {
+  by: 'paste' | 'drop'
+  /** Turned by a quarter in the file, with the EXIF orientation that turns it back. */
+  onItsSide?: boolean
+  /** Made so many times larger each way. */
+  times?: number
+}
+
+/** Gives a JPEG of the photo to the page as a browser does: with an event that brings a file. */
+const handOver = async (page: Page, photo: ReturnType<typeof asPhoto>, giving: Giving): Promise<void> => {
+  const bytes = Buffer.from(photo.rgba.buffer).toString('base64')
+  await page.evaluate(
+    async ({ bytes, width, height, by, onItsSide = false, times = 1 }) => {
+      const plain = document.createElement('canvas')
+      plain.width = width
+      plain.height = height
+      const data = Uint8ClampedArray.from(atob(bytes), (c) => c.charCodeAt(0))
+      plain.getContext('2d')!.putImageData(new ImageData(data, width, height), 0, 0)
+      const canvas = document.createElement('canvas')
+      const [w, h] = [width * times, height * times]
+      canvas.width = onItsSide ? h : w
+      canvas.height = onItsSide ? w : h
+      const pen = canvas.getContext('2d')!
+      if (onItsSide) {
+        pen.translate(0, w)
+        pen.rotate(-Math.PI / 2)
+      }
+      pen.drawImage(plain, 0, 0, w, h)
+      const blob = await new Promise<Blob>((done) => canvas.toBlob((b) => done(b!), 'image/jpeg', 0.86))
+      const jpeg = new Uint8Array(await blob.arrayBuffer())
+      // An APP1 segment with one entry of TIFF, orientation 6: turn by a quarter with the clock (EXIF 2.3, 4.6.4).
+      const exif = [255, 225, 0, 34, 69, 120, 105, 102, 0, 0, 77, 77, 0, 42, 0, 0, 0, 8, 0, 1, 1, 18, 0, 3, 0, 0, 0, 1]
+      const tail = [0, 6, 0, 0, 0, 0, 0, 0]
+      const parts = onItsSide ? [jpeg.slice(0, 2), new Uint8Array([...exif, ...tail]), jpeg.slice(2)] : [jpeg]
+      const carried = new DataTransfer()
+      carried.items.add(new File(parts, 'bowl.jpg', { type: 'image/jpeg' }))
+      if (by === 'paste')
+        dispatchEvent(new ClipboardEvent('paste', { clipboardData: carried, bubbles: true, cancelable: true }))
+      else
+        document
+          .querySelector('.from-photo')!
+          .dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }))
+    },
+    { bytes, width: photo.width, height: photo.height, ...giving },
+  )
+}
+
+/** A bowl by the same shape as the one that is measured on the photo, given the width of its mouth. */
+const expected = (mouth: number) => ({ width: mouth, height: (mouth * KITCHEN.tall) / (2 * KITCHEN.half) })
+
+for (const [how, giving] of [
+  ['pasted', { by: 'paste' }],
+  ['dropped, on its side in the file as a phone saves it', { by: 'drop', onItsSide: true }],
+  ['pasted, with 12 million pixels', { by: 'paste', times: 4.48 }],
+] as [string, Giving][])
+  test(`a photo as a phone takes it, ${how}, is measured within 3 %`, async ({ page }) => {
+    await begin(page)
+    const dialog = await openBench(page)
+    await handOver(page, asPhoto(KITCHEN), giving)
+    await expect(dialog.getByText(/^Traced\./)).toBeVisible({ timeout: 60_000 })
+    if (giving.times)
+      await expect(dialog.getByText('Of its 4,032 × 3,024 pixels it is looked at in 900 × 675')).toBeVisible()
+    await dialog.getByRole('spinbutton', { name: /^it is, cm/ }).fill('20')
+    await dialog.getByRole('spinbutton', { name: /^it is, cm/ }).press('Enter')
+    await dialog.getByRole('button', { name: 'Put this vessel on the sheet' }).click()
+    await page.getByRole('button', { name: 'Done' }).click()
+    const { vessel } = await saved(page)
+    const { width, height } = expected(200)
+    expect(vessel.width).toBe(width)
+    expect(Math.abs(vessel.height / height - 1)).toBeLessThan(0.03)
+    for (const h of [0.15, 0.5, 0.85])
+      expect(Math.abs(vesselHalfWidth(vessel, h) / (width / 2) - KITCHEN.profile(h))).toBeLessThan(0.03)
+  })
+
 test('marks and sides go by keys, by numbers and by the pointer alike', async ({ page }) => {
   await begin(page)
   const dialog = await openBench(page)
@@ -127,6 +204,14 @@ test('what is no picture, broken, empty or too small is refused in words, and th
   await expect(wrong).toContainText('torn.png can’t be read')
   await give(page, 'none.png', 'image/png', Buffer.alloc(0))
   await expect(wrong).toContainText('none.png is empty')
+  await page.evaluate(() => {
+    const carried = new DataTransfer()
+    carried.items.add(new File(['roses'], 'notes.txt', { type: 'text/plain' }))
+    dispatchEvent(new ClipboardEvent('paste', { clipboardData: carried, bubbles: true, cancelable: true }))
+  })
+  await expect(wrong).toContainText('notes.txt is no picture')
+  await give(page, 'vast.jpg', 'image/jpeg', Buffer.alloc(41 * 1024 * 1024, 1))
+  await expect(wrong).toContainText('vast.jpg has 41 MB')
   const tiny = { ...BOWL, width: 40, height: 40, foot: [20, 30] as [number, number], tall: 20, half: 10 }
   await give(page, 'tiny.png', 'image/png', await pngOf(page, tiny))
   await expect(wrong).toContainText('too small to trace')

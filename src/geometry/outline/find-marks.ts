@@ -1,4 +1,5 @@
 import type { Point2 } from '../../arrangement/index.ts'
+import { bulgeOf, flatten } from './bulge.ts'
 import { frameOf, pointAt } from './frame.ts'
 import { distance, evidenceInRow, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
 import { traceOutline } from './trace.ts'
@@ -46,13 +47,19 @@ const largestPatch = (is: Uint8Array, width: number): number[] => {
   return best
 }
 
-const cornersOf = (patch: readonly number[], width: number): Marks => {
-  const places = patch.map((i): Point2 => [i % width, Math.floor(i / width)])
+/**
+ * @param patch what surely stands before the wall: how deep it goes
+ * @param whole with its darker tones, which are no shadow as high up as the rim: how far that reaches to either side
+ */
+const cornersOf = (patch: readonly number[], whole: readonly number[], width: number): Marks => {
+  const placesOf = (those: readonly number[]) => those.map((i): Point2 => [i % width, Math.floor(i / width)])
+  const places = placesOf(patch)
   const ys = places.map(([, y]) => y)
   const [top, bottom] = [ys.reduce((a, b) => Math.min(a, b)), ys.reduce((a, b) => Math.max(a, b))]
-  const high = places.filter(([, y]) => y <= top + (bottom - top) * TOP)
+  const reach = (bottom - top) * TOP
+  const high = placesOf(whole).filter(([, y]) => y >= top - reach / 2 && y <= top + reach)
   const corner = (side: 1 | -1): Point2 =>
-    high.reduce((best, p) => (side * p[0] - p[1] / 2 > side * best[0] - best[1] / 2 ? p : best))
+    high.reduce((best, p) => (side * p[0] - p[1] > side * best[0] - best[1] ? p : best))
   const [left, right]: [Point2, Point2] = [corner(-1), [corner(1)[0] + 1, corner(1)[1]]]
   // The base lies square below the rim: so a shadow to one side does not draw it there.
   const middle: Point2 = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2]
@@ -75,10 +82,12 @@ const largestThing = (photo: Photo): Marks | null => {
   const [width, height] = [Math.floor(photo.width / k), Math.floor(photo.height / k)]
   const wall = Math.max(2, Math.round(width * WALL))
   if (width < 4 * wall || height < 8) return null
+  const bulge = bulgeOf(photo)
   const rows = Array.from({ length: height }, (_, y) => {
     const row = new Float64Array(width * 3)
     for (let x = 0; x < width; x++) sampleInto(photo, (x + 0.5) * k - 0.5, (y + 0.5) * k - 0.5, row, x * 3)
     toOklab(row, 1)
+    flatten(row, bulge, (x) => (x + 0.5) / width)
     return { row, ends: [middleOf(row, 0, wall), middleOf(row, width - wall, width)] as const }
   })
   const spread = rows.flatMap(({ row, ends }) => Array.from({ length: wall }, (_, x) => distance(row, x, ...ends[0])))
@@ -100,7 +109,7 @@ const largestThing = (photo: Photo): Marks | null => {
   const [sure, all] = [patchBy(true), patchBy(false)]
   const patch = holds(sure) && (sure.length >= SURE * all.length || !holds(all)) ? sure : all
   if (!holds(patch)) return null
-  const { left, right, foot } = cornersOf(patch, width)
+  const { left, right, foot } = cornersOf(patch, holds(all) ? all : patch, width)
   const full = ([x, y]: Point2): Point2 => [x * k, y * k]
   return { left: full(left), right: full(right), foot: full(foot) }
 }

@@ -1,3 +1,4 @@
+import { bulgeOf, flatten } from './bulge.ts'
 import { type Frame, pointAt } from './frame.ts'
 import { distance, evidenceInRow, median, middleOf, sampleInto, stepOf, toOklab } from './ground.ts'
 import type { Photo } from './types.ts'
@@ -67,6 +68,7 @@ export const scanRows = (photo: Photo, frame: Frame): Scan | null => {
   const n = Math.round(Math.min(ROWS.most, Math.max(ROWS.least, frame.height / ROWS.each_px)))
   const heights = Array.from({ length: n }, (_, i) => (i + 0.5) / n)
   const [wallLeft, wallRight] = [Math.max(3, Math.round(l * WALL)), Math.max(3, Math.round(r * WALL))]
+  const bulge = bulgeOf(photo)
   const rows = heights.map((at) => {
     const row = new Float64Array((l + r) * 3)
     for (let line = 0; line < LINES; line++)
@@ -75,6 +77,7 @@ export const scanRows = (photo: Photo, frame: Frame): Scan | null => {
         sampleInto(photo, x - 0.5, y - 0.5, row, i * 3)
       }
     toOklab(row, LINES)
+    flatten(row, bulge, (i) => pointAt(frame, at, i - l + 0.5)[0] / photo.width)
     return { row, ends: [middleOf(row, 0, wallLeft), middleOf(row, l + r - wallRight, l + r)] as const }
   })
   const spread = rows.flatMap(({ row, ends }) => [

@@ -13,6 +13,7 @@ import {
   traceOutline,
 } from '../../../src/geometry/index.ts'
 import { type Drawn, drawVessel, marksOf, mirrored } from './drawn.ts'
+import { asPhoto, KITCHEN } from './realistic.ts'
 
 const ROUND = { plan: 'round', depth: 1 } as const
 const bowl = (h: number): number => 0.45 + 0.55 * Math.sqrt(1 - (1 - h) ** 2)
@@ -161,6 +162,29 @@ describe('where rim and base are', () => {
     const drawn = { ...BASE, ...over }
     expect(off(findMarks(drawVessel(drawn))!, marksOf(drawn))).toBeLessThan(px)
   })
+
+  it.each([
+    ['a bowl', {}, 0.02],
+    ['a cylinder', { profile: () => 1, half: 150 }, 0.02],
+    ['a bowl askew to the other side', { roll: -2 }, 0.02],
+    // Its side leans out at the rim itself, so that the corner is harder to tell.
+    [
+      'a terracotta jug with a belly',
+      { glaze: [176, 92, 60], half: 120, profile: (h: number) => 1 + 0.35 * Math.sin(Math.PI * h) },
+      0.04,
+    ],
+  ] as [string, Partial<Drawn>, number][])(
+    'on a kitchen table, as a phone would show it, marks and side are right within 2 %, of a belly 4 %, of the width: %s',
+    (_, over, share) => {
+      const drawn = { ...KITCHEN, ...over }
+      const photo = asPhoto(drawn)
+      const marks = findMarks(photo)!
+      expect(off(marks, marksOf(drawn)) / (2 * drawn.half)).toBeLessThan(share)
+      const outline = traced(photo, marks)
+      expect(outline.clear).toBeGreaterThan(0.8)
+      expect(worst(outline, drawn)).toBeLessThan(share)
+    },
+  )
 
   it('a bare wall proposes nothing', () => {
     expect(findMarks(drawVessel({ ...BASE, half: 0.01, grain: 4 }))).toBeNull()

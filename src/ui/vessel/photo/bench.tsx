@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { applyEdit, type Edit, LIMITS, VESSEL_PLANS, type VesselPlan } from '../../../arrangement/index.ts'
-import { type Known, lopsided, measuredVessel, type Photo } from '../../../geometry/index.ts'
-import { perform, say, useStudio } from '../../../state/index.ts'
+import { type Known, lopsided, measuredVessel } from '../../../geometry/index.ts'
+import { type PhotoBench, perform, say, useStudio } from '../../../state/index.ts'
 import { formatLength, fromUnit, toUnit } from '../../../units/index.ts'
 import { Button, NumberField, SelectField } from '../../parts/index.ts'
 import { VesselDrawing } from '../vessel-drawing.tsx'
@@ -15,15 +15,18 @@ const KNOWN_OPTIONS = [
   { value: 'height', words: 'height, table to rim' },
 ] as const satisfies readonly { value: Known['of']; words: string }[]
 
+const figures = (n: number): string => n.toLocaleString('en')
+
 /** The least and the greatest that a measure may be typed as, mm: those of the sizes set by hand. */
 const TYPED = { least: 10, most: 2000 } as const
 
 /** One photo on the bench: its marks, its outline, the measure that is known, and the vessel that comes of it. */
-export const Bench = ({ photo, onUsed }: { photo: Photo; onUsed: () => void }) => {
+export const Bench = ({ bench, onUsed }: { bench: PhotoBench; onUsed: () => void }) => {
+  const { photo, full } = bench.taken
   const document = useStudio((s) => s.document)
   const units = useStudio((s) => s.units)
   const before = document.vessel
-  const state = useOutline(photo)
+  const state = useOutline(bench)
   const [known, setKnown] = useState<Known>({ of: 'width', mm: before.width })
   const [plan, setPlan] = useState<VesselPlan>(before.plan)
   const [depth, setDepth] = useState(before.depth)
@@ -111,6 +114,12 @@ export const Bench = ({ photo, onUsed }: { photo: Photo; onUsed: () => void }) =
             </p>
           )}
         </div>
+        {full.width > photo.width ? (
+          <p className="dim">
+            Of its {figures(full.width)} × {figures(full.height)} pixels it is looked at in {photo.width} ×{' '}
+            {photo.height}: that is enough to trace it.
+          </p>
+        ) : null}
         <p className="dim">
           Perspective and lens are not corrected. From nearer than 2 m, or from above, widths and heights come out
           wrong.

@@ -1,21 +1,23 @@
 import { useEffect, useRef, useState } from 'react'
+import { benchFor, type PhotoBench } from '../../../state/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
 import { pictureIn } from '../../photo/index.ts'
 import { Bench } from './bench.tsx'
-import { type Loaded, loadPhoto } from './load-photo.ts'
 import { PhotoIn } from './photo-in.tsx'
 import './from-photo.css'
 
 /** One’s own vessel from a photo of it, traced and measured in this page. */
 export const VesselFromPhoto = ({ onLeave, onUsed }: { onLeave: () => void; onUsed: () => void }) => {
-  const [loaded, setLoaded] = useState<Extract<Loaded, { ok: true }> | null>(null)
+  const [bench, setBench] = useState<PhotoBench | null>(null)
   const [wrong, setWrong] = useState('')
   const [busy, setBusy] = useState(false)
   const [turn, setTurn] = useState(0)
   const newest = useRef(0)
+  const open = useRef<PhotoBench | null>(null)
   useEffect(
     () => () => {
       newest.current = -1
+      open.current?.close()
     },
     [],
   )
@@ -23,12 +25,17 @@ export const VesselFromPhoto = ({ onLeave, onUsed }: { onLeave: () => void; onUs
     newest.current += 1
     const mine = newest.current
     setBusy(true)
-    const result = await loadPhoto(file)
-    if (newest.current !== mine) return
+    const result = await benchFor(file)
+    if (newest.current !== mine) {
+      if (result.ok) result.bench.close()
+      return
+    }
     setBusy(false)
     setWrong(result.ok ? '' : result.message)
     if (!result.ok) return
-    setLoaded(result)
+    open.current?.close()
+    open.current = result.bench
+    setBench(result.bench)
     setTurn(mine)
   }
   return (
@@ -53,8 +60,8 @@ export const VesselFromPhoto = ({ onLeave, onUsed }: { onLeave: () => void; onUs
           if (file) void take(file)
         }}
       >
-        <PhotoIn onFile={(file) => void take(file)} busy={busy} wrong={wrong} another={loaded !== null} />
-        {loaded ? <Bench key={turn} photo={loaded.photo} onUsed={onUsed} /> : null}
+        <PhotoIn onFile={(file) => void take(file)} busy={busy} wrong={wrong} another={bench !== null} />
+        {bench ? <Bench key={turn} bench={bench} onUsed={onUsed} /> : null}
       </div>
     </Dialog>
   )

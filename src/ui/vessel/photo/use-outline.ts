@@ -1,15 +1,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { ProfilePoint } from '../../../arrangement/index.ts'
-import {
-  findMarks,
-  frameOf,
-  handlesOf,
-  type Marks,
-  marksByHand,
-  type Outline,
-  type Photo,
-  traceOutline,
-} from '../../../geometry/index.ts'
+import { frameOf, handlesOf, type Marks, marksByHand, type Outline } from '../../../geometry/index.ts'
+import type { PhotoBench } from '../../../state/index.ts'
 
 /** The outline is traced anew when the hand has rested for so long, ms. Ours. */
 const REST = 250
@@ -20,7 +12,6 @@ const STRAIGHT: ProfilePoint[] = [
 ]
 
 interface Traced {
-  photo: Photo
   marks: Marks
   outline: Outline | null
 }
@@ -29,8 +20,8 @@ interface Traced {
  * Marks and handles on a photo. Both are proposed; while the handles are as traced they follow the marks, once moved by
  * hand they stay until one asks for a new trace.
  */
-export const useOutline = (photo: Photo) => {
-  const found = useMemo(() => findMarks(photo), [photo])
+export const useOutline = ({ taken, trace }: PhotoBench) => {
+  const { photo, marks: found } = taken
   const [start] = useState<Marks>(() => found ?? marksByHand(photo))
   const [marks, setMarks] = useState(start)
   /** Nothing is known yet of where the vessel is. */
@@ -42,13 +33,18 @@ export const useOutline = (photo: Photo) => {
 
   useEffect(() => {
     if (byHand || waiting || !frame) return
-    const timer = setTimeout(() => {
-      const outline = traceOutline(photo, frame)
-      setTraced({ photo, marks, outline })
+    let live = true
+    const timer = setTimeout(async () => {
+      const outline = await trace(frame)
+      if (!live) return
+      setTraced({ marks, outline })
       setHandles(outline ? handlesOf(outline, frame) : STRAIGHT)
     }, REST)
-    return () => clearTimeout(timer)
-  }, [photo, marks, frame, byHand, waiting])
+    return () => {
+      live = false
+      clearTimeout(timer)
+    }
+  }, [trace, marks, frame, byHand, waiting])
 
   return {
     proposed: found !== null,
