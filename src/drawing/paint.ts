@@ -41,7 +41,8 @@ export function* paintSteps(
   if (shell && !glass) layIn(picture, shell, vx, vy, 0, VESSEL_OWNER)
   if (shell && glass) {
     const held = yield* mechanicsSteps(vessel, angle, frame.scale, options, cache)
-    if (lens) layInWater(picture, frame, lens, held, vx, vy, 0, VESSEL_OWNER)
+    // Foam lies at the wall, with no water between.
+    if (lens && vessel.mechanics !== 'foam') layInWater(picture, frame, lens, held, vx, vy, 0, VESSEL_OWNER)
     else layIn(picture, held, vx, vy, 0, VESSEL_OWNER)
   }
   for (const { stem, at } of placed) {
