@@ -88,6 +88,8 @@ export interface Facts {
   copies: number
   /** Empty where the plants themselves say it: one kind for one arrangement. */
   buy: BuyFact[]
+  /** Of what is to be bought some is spare. */
+  spare: boolean
   date: string
   cost: { total: string; standing: string } | null
   caution: string
@@ -171,8 +173,13 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     copies: setting.copies,
     buy: (setting.copies > 1 || bought.lines.length > 1 ? bought.lines : []).map((line) => {
       const plant = nameOf.get(`${line.plant} ${line.colour}`)
-      return { count: line.stems, name: plant?.name ?? line.plant, colourWord: plant?.colourWord ?? '' }
+      return {
+        count: line.stems + line.spareStems,
+        name: plant?.name ?? line.plant,
+        colourWord: plant?.colourWord ?? '',
+      }
     }),
+    spare: bought.lines.some((line) => line.spareStems > 0),
     date: dateWords(setting.date, options.language),
     cost: options.withCost ? costOf(bought.lines, bought.total, options) : null,
     caution: [

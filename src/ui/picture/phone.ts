@@ -82,7 +82,8 @@ const list = (facts: Facts, sheet: Sheet, y: number, measure: Measure): { items:
   const entries = rest.length > 0 ? [...shown, others] : shown
   const figures = Math.max(...entries.map((k) => measure(String(k.count), STRONG)))
   const total = bought ? totalOf(facts) : kinds[0]!.count
-  const head = `${bought ? headOf(facts) : 'In it'}: ${total} ${total === 1 ? 'stem' : 'stems'}`
+  const spare = bought && facts.spare ? ', spare with them' : ''
+  const head = `${bought ? headOf(facts) : 'In it'}: ${total} ${total === 1 ? 'stem' : 'stems'}${spare}`
   const made = inTwo(entries, sheet, y + 56, ({ count, text }, x, at, w) => {
     const word = fitted(text, WORD, w - figures - 16, LEAST, measure)
     return [

@@ -90,7 +90,7 @@ export const listColumn = (facts: Facts, x: number, y: number, width: number, me
   const last = shown.length + (rest.length > 0 ? 1 : 0)
   const rule = y + 70 + last * ROW - 2
   items.push({ kind: 'line', from: [x, rule], to: [x + width, rule], weight: 2, colour: LINE })
-  line(String(total), total === 1 ? 'stem' : 'stems together', last)
+  line(String(total), facts.spare ? 'stems, spare with them' : total === 1 ? 'stem' : 'stems together', last)
   return items
 }
 
@@ -124,7 +124,10 @@ export const listsBelow = (
   const said = shown.map((s) => wrapped(s.word, WORD, cell - BETWEEN, 2, measure))
   const rowHeight = SWATCH.h + Math.max(0, ...said.map((lines) => lines.length)) * 38 + 26
   const buy = kindsOf(facts).map((k) => `${k.count} ${k.text}`)
-  const lines = buy.length > 0 ? running(`${headOf(facts)}, ${totalOf(facts)} together:`, buy, width, measure) : []
+  const lines =
+    buy.length > 0
+      ? running(`${headOf(facts)}, ${totalOf(facts)} ${facts.spare ? 'with spare' : 'together'}:`, buy, width, measure)
+      : []
   const at = (y: number): Item[] => [
     ...shown.flatMap((s, i): Item[] => {
       const x = sheet.margin + cell * (i % each)

@@ -2,6 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, type Light, newArrangement } from '../../../src/arrangement/index.ts'
 import { labOf, underLight } from '../../../src/colour/index.ts'
+import { resolveArrangement } from '../../../src/geometry/index.ts'
+import { purchase } from '../../../src/stem-list/index.ts'
 import { layoutPicture, type Wanted } from '../../../src/ui/picture/layout.ts'
 import { type Item, type Laid, SHEETS } from '../../../src/ui/picture/types.ts'
 import { design, expectInFrame, HARD, measure, OPTIONS, stems, texts } from './made.ts'
@@ -89,9 +91,17 @@ describe('the arrangement as it stands', () => {
     const all = words.join(' ')
     for (const said of ['Supper in the orchard', '9 October 2027', '14 tables', 'daylight', 'high, from the cloth'])
       expect(words).toContain(said)
-    expect(all).toMatch(/To buy for all 14 tables, \d+ together: \d+ /)
+    expect(all).toMatch(/To buy for all 14 tables, \d+ (together|with spare): \d+ /)
     expect(all).toContain('apricot blush')
     expect(all).not.toMatch(/undefined|NaN|focal|filler|slot/)
+  })
+
+  it('what is to be bought is what the list says is to be bought: needed stems and spare', () => {
+    const { lines } = purchase(resolveArrangement(supper), supper.setting.copies, OPTIONS.prices)
+    const total = lines.reduce((sum, line) => sum + line.stems + line.spareStems, 0)
+    expect(total).toBeGreaterThan(lines.reduce((sum, line) => sum + line.stems, 0))
+    expect(texts(laid(supper, A4).items).join(' ')).toContain(`To buy for all 14 tables, ${total} with spare: `)
+    expect(texts(laid(supper, PHONE).items).join(' ')).toContain(`${total} stems, spare with them`)
   })
 
   it('the list is broken between kinds only', () => {
