@@ -1,7 +1,7 @@
 export { RECUT_mm, sideLength_mm, spareShare, TRIM_mm } from './buying.ts'
 export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
 export { DENSITIES, MECHANICS_MASS } from './densities.ts'
-export type { Keeping, Span } from './keeping.ts'
+export type { Ethylene, Keeping, Span } from './keeping.ts'
 export { findPlant, keepingOf, PLANTS, plantIds, searchPlants } from './plants.ts'
 export { EXAMPLE_PRICES } from './prices.ts'
 export { MECHANICS_ROWS, TABLES } from './tables.ts'

@@ -10,6 +10,13 @@ export interface Span {
   source: string
 }
 
+/** How quickly a plant fades or drops in ethylene: of fruit, exhaust and fading flowers. */
+export interface Ethylene {
+  level: string
+  standing: Standing
+  source: string
+}
+
 /** How long a plant takes and keeps, as far as it is known: days before the event, hours, °C. */
 export interface Keeping {
   /** Hours in water before use. */
@@ -25,6 +32,7 @@ export interface Keeping {
   cool_C: Span | null
   /** Days it lasts in a vase. */
   vase_d: Span | null
+  ethylene: Ethylene | null
 }
 
 const span = (row: readonly [number, number, string] | undefined): Span | null =>
@@ -39,4 +47,5 @@ export const keepingOfRow = (care: CareRow): Keeping => ({
   store_d: span(care.keep),
   cool_C: span(care.cool),
   vase_d: span(care.vase),
+  ethylene: care.ethylene ? { level: care.ethylene[0], ...cite(care.ethylene[1]) } : null,
 })

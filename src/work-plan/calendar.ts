@@ -1,3 +1,4 @@
+import type { EventPlan } from '../event/index.ts'
 import type { Task } from './types.ts'
 
 /**
@@ -51,6 +52,15 @@ const eventLines = (task: Task, title: string, uid: string, now_ms: number): str
   `DESCRIPTION:${escaped([...task.steps, ...task.reasons.map((r) => `${r.text} [${r.source}]`)].join('\n'))}`,
   'END:VEVENT',
 ]
+
+/**
+ * What tells an event from others in a calendar: its first design and its title. A plan that moves to another date replaces the one
+ * there was; one that is given another title stands beside it, which can be seen and deleted. Ours.
+ */
+export const calendarName = ({ parts, title }: Pick<EventPlan, 'parts' | 'title'>): string => {
+  const words = title.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-')
+  return `${parts[0]?.design ?? 'event'}.${[...words].slice(0, 60).join('')}`
+}
 
 /**
  * @param tasks of one plan

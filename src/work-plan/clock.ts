@@ -20,6 +20,10 @@ export const dayBefore = (event: Moment, days: number, clock: string): Moment =>
     .subtract({ days })
     .toZonedDateTime({ timeZone: event.timeZoneId, plainTime: Temporal.PlainTime.from(clock) })
 
+/** Calendar days from a moment to the event's day; after it negative. */
+export const daysUntil = (moment: Moment, event: Moment): number =>
+  moment.toPlainDate().until(event.toPlainDate(), { largestUnit: 'day' }).days
+
 export const later = (moment: Moment, minutes: number): Moment => moment.add({ seconds: Math.round(minutes * 60) })
 
 /** `YYYY-MM-DDTHH:MM` by the clock of the zone. */
@@ -29,3 +33,11 @@ export const localDay = (moment: Moment): string => moment.toPlainDate().toStrin
 /** Minutes from one moment to another, real time. */
 export const minutesBetween = (from: Moment, to: Moment): number =>
   (to.epochMilliseconds - from.epochMilliseconds) / 60_000
+
+/** A day as people say it, `Thursday 10 June`. @param day `YYYY-MM-DD`, or longer */
+export const weekdayWords = (day: string): string => {
+  const date = new Date(`${day.slice(0, 10)}T00:00Z`)
+  const part = (options: Intl.DateTimeFormatOptions): string =>
+    new Intl.DateTimeFormat('en', { ...options, timeZone: 'UTC' }).format(date)
+  return `${part({ weekday: 'long' })} ${date.getUTCDate()} ${part({ month: 'long' })}`
+}

@@ -12,7 +12,9 @@ export const REASONS = {
   settle: [ours('What is settled now can still be ordered.')],
   arrive: [
     common('Most flowers are in hand two to three days before; slow openers sooner.'),
-    ours('Each comes as many days before as it needs to open, but not so early that it fades.'),
+    ours(
+      'Each comes as many days before as it needs to open, but not so early that it fades before the event is over.',
+    ),
   ],
   condition: [
     read(
@@ -23,20 +25,47 @@ export const REASONS = {
       'At least two hours in water before use, better overnight.',
       'Floral Design Institute; Shaker Lakes garden club',
     ),
+    common('Food by its packet only: too much harms.'),
   ],
-  open: [common('Warm water, room warmth, light and a fresh cut open them; cool holds them back.')],
+  cool: [
+    read('Most cut flowers bear a few days to a week at 2–4 °C.', 'NC State University and ASCFG'),
+    common('Tropical flowers go brown in the cold.'),
+  ],
+  ethylene: [
+    read(
+      'Ethylene comes from ripe fruit, fumes and fading flowers, and makes those drop or fade that it touches.',
+      'Floral Design Institute and the catalogue’s care rows',
+    ),
+  ],
+  open: [
+    common('Warm water, room warmth, light and a fresh cut open them; cool holds them back.'),
+    common(
+      'A bud that was packed closed stays closed: roses, ranunculus and peonies are open before they are packed close.',
+    ),
+  ],
   vessels: [common('Vessels are ready before the flowers go in; greens hide the mechanics first.')],
-  placeEarly: [common('What lasts goes in first: carnations, foliage, statice, and such.')],
+  placeEarly: [
+    common('What lasts goes in first: carnations, foliage, statice, and such.'),
+    memory('Greens go in a day or two ahead.'),
+  ],
   placeBefore: [memory('Opened focal flowers the day before, then topped up and kept cool.')],
   placeOnDay: [common('What wilts or bruises goes in last.')],
+  placeOrder: [common('Greens and lines give the outline, then what leads and carries it, then what fills.')],
+  bind: [
+    common('A hand-held bunch is bound where its stems cross.'),
+    ours('Its time is counted with the minutes for a piece.'),
+  ],
   pack: [
     memory('Upright, vessels braced, the water lowered to about a third and topped up on site.'),
     memory('Cool, out of the sun, no fruit beside them.'),
   ],
-  carry: [memory('A vessel full of water is heavy and can tip: 1 l of water is 1 kg.')],
+  carry: [
+    memory('A vessel full of water is heavy and can tip: 1 l of water is 1 kg.'),
+    memory('A van at 5–15 °C, out of the sun.'),
+  ],
   set: [
     memory('Top up, turn the best side to the guests, tip each a little to see that it stands, keep flames clear.'),
     ours('Done an hour before the first guest.'),
   ],
-  clear: [common('Compost without foam; rinse what was borrowed.')],
+  clear: [common('Compost without foam; rinse what was borrowed.'), ours('Taken to need as long as setting out.')],
 } satisfies Record<string, Reason[]>

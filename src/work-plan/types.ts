@@ -9,6 +9,7 @@ export const TASK_KINDS = [
   'open',
   'vessels',
   'place',
+  'bind',
   'pack',
   'carry',
   'set',
@@ -29,14 +30,14 @@ export interface Task {
   key: string
   kind: TaskKind
   title: string
-  /** Days before the event's day; after it negative. */
+  /** Days before the event's day that it is planned for, though it may run on past midnight; after it negative. */
   daysBefore: number
   /** `YYYY-MM-DDTHH:MM`; for one that takes no certain hour, a day alone, `YYYY-MM-DD`. */
   start: string
   end: string
   /** The same as moments, milliseconds since 1970; null for one that takes no certain hour. */
   span_ms: [from: number, to: number] | null
-  /** Work of one pair of hands, minutes; 0 where there is only waiting. */
+  /** Work of one pair of hands, minutes; 0 where there is only waiting or driving. */
   hand_min: number
   /** Pairs of hands that it is planned with. */
   people: number
@@ -49,9 +50,11 @@ export interface Task {
 
 /** Something in the plan that will not go as it stands. */
 export interface Clash {
-  /** Keys of the tasks that it is about. */
+  /** Keys of the tasks that it is about, the one where it shows first. */
   tasks: string[]
   text: string
+  /** How it is known: sources, or the words of the house. */
+  known: string
 }
 
 export interface Plan {

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
-import { calendarOf, foldLine, type Task } from '../../../src/work-plan/index.ts'
+import { calendarName, calendarOf, foldLine, type Task } from '../../../src/work-plan/index.ts'
 import { promise } from '../../promise.ts'
-import { line, plan } from './made.ts'
+import { event, line, plan } from './made.ts'
 
 const NOW = Date.UTC(2027, 3, 1, 12)
 
@@ -26,7 +26,9 @@ describe('the calendar file', () => {
       } else {
         expect(e.startDate.isDate).toBe(true)
         expect(e.startDate.toString()).toBe(t.start)
-        expect(e.endDate.toJSDate().getTime() - e.startDate.toJSDate().getTime()).toBe(86_400_000)
+        // The end of a whole day is the day after it (RFC 5545, 3.6.1).
+        const last = Date.parse(`${t.end}T00:00Z`) + 86_400_000
+        expect(e.endDate.toString()).toBe(new Date(last).toISOString().slice(0, 10))
       }
       expect(e.description).toContain(t.steps[0])
     })
@@ -62,6 +64,16 @@ describe('the calendar file', () => {
       { numRuns: 300 },
     )
     promise(`W2 a calendar read back by an independent parser: ${runs} texts, 0 failures`)
+  })
+
+  it('a plan of another date replaces the one before, another event stands beside it', () => {
+    const uids = (date: string, title: string): string[] => {
+      const made = { ...event({ date }), title }
+      return readBack(calendarOf(plan(made, line('rose', 60)).tasks, title, calendarName(made), NOW)).map((e) => e.uid)
+    }
+    expect(uids('2027-07-03T16:00', 'Ana & Rui')).toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
+    expect(uids('2027-06-12T15:00', 'Inês')).not.toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
+    expect(calendarName({ parts: [], title: '' })).toBe('event.')
   })
 
   it('folds no character in two', () => {
