@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
+import { inflateRawSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
 import type { Browser, Page } from '@playwright/test'
 import { promise } from '../promise.ts'
@@ -219,6 +220,10 @@ test('the page as a file works without a connection and asks for nothing', async
   )
   expect(partner.asked.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([])
   expect(partner.errors).toEqual([])
+  // Later than Safari 16.4 or Firefox 115 by MDN's browser-compat-data of August 2026.
+  expect(readFileSync(file, 'utf8')).not.toMatch(
+    /withResolvers|groupBy\(|fromAsync|isWellFormed|requestIdleCallback|:has\(|light-dark\(|field-sizing|@starting-style|\.fromBase64|new Set\([^)]*\)\.(union|intersection|difference)\(/,
+  )
 
   const refused = await there.evaluate(
     () =>
@@ -233,6 +238,132 @@ test('the page as a file works without a connection and asks for nothing', async
   expect(refused).toMatch(/^script-src/)
   await partner.close()
   promise('the page as a file works offline from the disk: 0 requests; nothing else in it can run')
+})
+
+/** What letters of a link hold, unpacked by Node's own hand. */
+const held = (letters: string): string =>
+  inflateRawSync(Buffer.from(letters.split('.').at(-1)!, 'base64url')).toString('utf8')
+
+/** Saves the page for the partner. @returns where it lies */
+const savedPage = async (page: Page, path: string): Promise<string> => {
+  const waiting = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save a page' }).click()
+  await (await waiting).saveAs(path)
+  return path
+}
+const inPage = (html: string): string => /name="pedicel-show" content="([^"]+)"/.exec(html)![1]!
+
+test('a note that was written and unticked again, and prices, are in no byte of link or page', async ({
+  page,
+}, info) => {
+  await openSample(page, 'Window-sill bowl')
+  const without = await offer(page, [])
+  await page.getByRole('checkbox', { name: /with a note from you/ }).check()
+  await page.getByLabel('Your note').fill('Quince at noon, 7 Zz')
+  await expect(page.getByLabel(/^The link, /)).not.toHaveValue(without)
+  expect(held(await page.getByLabel(/^The link, /).inputValue())).toContain('Quince at noon, 7 Zz')
+  await page.getByRole('checkbox', { name: /with a note from you/ }).uncheck()
+  await expect(page.getByLabel(/^The link, /)).toHaveValue(without)
+  const html = readFileSync(await savedPage(page, info.outputPath('page.html')), 'utf8')
+  expect(html).not.toContain('at noon, 7 Zz')
+  for (const text of [held(without), held(inPage(html))]) {
+    expect(text).toContain('"stems"')
+    expect(text).not.toMatch(/7 Zz|"note"|"prices"|perBunch/)
+  }
+})
+
+test('with a finger on the glass it shows flowers all the way round', async ({ page, browser }) => {
+  await openSample(page, 'Window-sill bowl')
+  const link = await offer(page, [])
+  const partner = await phone(browser, { isMobile: true })
+  const there = partner.page
+  await there.goto(link)
+  await painted(there)
+  const finger = await there.context().newCDPSession(there)
+  const box = (await drawn(there).boundingBox())!
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x = 0) =>
+    finger.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: type === 'touchEnd' ? [] : [{ x: box.x + x, y: box.y + box.height / 2 }],
+    })
+  const levels = new Set<string>()
+  for (const stroke of [1, 2]) {
+    await touch('touchStart', 2)
+    for (let i = 1; i <= 48; i++) {
+      await touch('touchMove', 2 + ((box.width - 4) * i) / 48)
+      levels.add((await drawn(there).getAttribute('data-level'))!)
+    }
+    await touch('touchEnd')
+    expect(stroke).toBeGreaterThan(0)
+  }
+  expect([...levels]).not.toContain('sketch')
+  await expect(there.getByRole('slider')).toHaveAttribute('aria-valuetext', /seen from the front$/)
+  await painted(there)
+  expect(partner.errors).toEqual([])
+  await partner.close()
+})
+
+test('a page that was cut or changed on its way shows the same design or says so, never nothing', async ({
+  page,
+  browser,
+}, info) => {
+  await openSample(page, 'Window-sill bowl')
+  await offer(page, [])
+  const html = readFileSync(await savedPage(page, info.outputPath('page.html')))
+  const at = (mark: string, by: number): number => html.indexOf(mark) + by
+  const flip = (n: number): Buffer => {
+    const bytes = Buffer.from(html)
+    bytes[n]! ^= 1
+    return bytes
+  }
+  const broken: [string, Buffer][] = [
+    ['cut in its letters', html.subarray(0, at('<style>', 9000))],
+    ['cut in its script', html.subarray(0, html.length - 5000)],
+    ['changed in its script', flip(at('<script>', 60_000))],
+    ['changed in its policy', flip(at("script-src 'sha256-", 25))],
+    ['changed in its styles', flip(at('<style>', 500))],
+    ['changed in its design', flip(at('pedicel-show', 90))],
+  ]
+  for (const [what, bytes] of broken) {
+    const file = info.outputPath('broken.html')
+    writeFileSync(file, bytes)
+    const partner = await phone(browser, { offline: true })
+    await partner.page.goto(pathToFileURL(file).href)
+    const told = partner.page.getByText(/was cut or changed on its way|It is not whole/)
+    await expect(told.or(drawn(partner.page)).first(), what).toBeVisible({ timeout: 30_000 })
+    if (await drawn(partner.page).isVisible())
+      await expect(partner.page.getByRole('heading', { level: 1 }), what).toHaveText('Window-sill bowl')
+    await partner.close()
+  }
+})
+
+test('a browser without workers, clipboard or sharing does the same; one that can’t unpack says which can', async ({
+  page,
+  browser,
+}) => {
+  await openSample(page, 'Window-sill bowl')
+  const link = await offer(page, [])
+  const plain = await phone(browser)
+  await plain.page.addInitScript(() => {
+    for (const name of ['Worker', 'OffscreenCanvas', 'structuredClone']) Reflect.deleteProperty(globalThis, name)
+    for (const name of ['clipboard', 'share']) Object.defineProperty(navigator, name, { value: undefined })
+  })
+  await plain.page.goto(link)
+  await painted(plain.page)
+  await plain.page.getByRole('button', { name: 'I like this one' }).click()
+  await plain.page.getByRole('button', { name: 'Copy the text' }).click()
+  await expect(plain.page.getByText(/The text is copied|mark the text and copy it by hand/)).toBeVisible()
+  expect(plain.errors).toEqual([])
+  await plain.close()
+
+  const old = await phone(browser)
+  await old.page.addInitScript(() => Reflect.deleteProperty(globalThis, 'DecompressionStream'))
+  await old.page.goto(link)
+  await expect(old.page.getByRole('heading', { level: 1 })).toHaveText('This can’t be shown')
+  await expect(
+    old.page.getByText(/too old for it\. Chrome from 103 on, Firefox from 113 and Safari from 16\.4/),
+  ).toBeVisible()
+  await old.close()
 })
 
 test('a picture carries its design only where one asks for it', async ({ page }, info) => {
