@@ -157,13 +157,16 @@ export const shadeRaster = (
           }
         } else if (tint.leaf > 0) {
           const off = Math.abs(v)
-          if (off < 0.055) shade += 0.066
+          if (off < 0.055) shade += tint.rib
+          else if (tint.margin !== 0 && off > 0.8) shade += tint.margin
           else {
             const lateral = u * tint.leaf - off * 1.1
             const place = lateral - Math.floor(lateral)
-            if (place < 0.07 || place > 0.93) shade -= 0.066
+            if (place < 0.07 || place > 0.93) shade += tint.lateral
           }
         }
+        // Leaves are laid with their normals away from the light; see addBlade.
+        if (facing > 0) shade += tint.under
         const variant = hash(parts[t]! * 7 + seed * 131) & (VARIANTS - 1)
         const along = u <= 0 ? 0 : u >= 1 ? ALONG - 1 : (u * (ALONG - 1) + 0.5) | 0
         const step = ((shade - SHADE_FROM) * shadeStep + 0.5) | 0

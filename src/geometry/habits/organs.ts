@@ -74,6 +74,13 @@ export interface Twig {
   r1: number
   tissue: Tissue
 }
+/** Seed cups or fruits round one place: their radius (mm), their length over that, the way that each points. */
+export interface FruitCluster {
+  o: Point3
+  r: number
+  long: number
+  towards: Point3[]
+}
 /** One stem taken apart: read by the mesh and by the stand-ins alike. */
 export interface Layout {
   line: Line
@@ -81,6 +88,7 @@ export interface Layout {
   ropes: RopeOrgan[]
   leaves: LeafForm[]
   twigs: Twig[]
+  fruits: FruitCluster[]
   /** The bare stem: from the cut end to `until` (mm), radius at the cut end and there; beyond it its own `neck`. */
   stem: { until: number; r0: number; r1: number; tissue: Tissue; neck?: Point3[] }
 }

@@ -1,11 +1,11 @@
 import type { Point3 } from '../../arrangement/index.ts'
 import { KINDS } from '../types.ts'
 import { type Fitted, type LeafFactors, SLAB, stageAt } from './fitted.ts'
-import { type LeafForm, leafAxes, leafShares } from './leaf.ts'
+import { LEAF_PARTS, type LeafForm, leafAxes, leafParts, leafShare } from './leaf.ts'
 import { frameAt, type Line } from './line.ts'
 import { type HeadOrgan, type Layout, num, type RopeOrgan, type Twig } from './organs.ts'
 import { beginPack, endPack, packCapsule, packEllipsoid } from './pack.ts'
-import { along, at, cross, GOLDEN, lerp, scale, sub, turned, unit } from './vector.ts'
+import { along, at, cross, dot, GOLDEN, lerp, scale, sub, turned, unit } from './vector.ts'
 
 const BLOOM = KINDS.indexOf('bloom')
 const LEAF = KINDS.indexOf('leaf')
@@ -15,7 +15,19 @@ const STEM = KINDS.indexOf('stem')
 const THIN = 0.3
 /** Of many twigs alike this many are kept, each so much larger. Ours. */
 const MOST_TWIGS = 12
-/** Of a few large leaves, those that hang more than this get an ellipsoid for each half. Ours. */
+/** And so many where leaves hide them. Ours. */
+const FEW_TWIGS = 6
+/** Radius of a ball that covers what a cluster of seed cups does, over one of them. Ours. */
+const CLUSTER = 2.2
+/** Leaves, twigs and fruits together make so many stand-ins at most. Ours. */
+const MOST_LEAVES = 36
+/** Needles stand off the plane of their branch by so much of its half width. Ours. */
+const TUFTED = 0.4
+/** A group of leaves covers less than the root of its squares says (0.87 where they face every way), for they overlap. */
+const SHOWN = 0.8
+/** How much of its area a group shows edge on, at a factor of 1. Ours. */
+const SWELL = 0.025
+/** Of a few large leaves, those that hang more than this get an ellipsoid for each half, those that twist one for each sixth. Ours. */
 const BENT = 0.3
 const FEW = 6
 
@@ -23,30 +35,34 @@ const FEW = 6
 const mixAt = (low: Float64Array, high: Float64Array, i: number, t: number): number => lerp(low[i]!, high[i]!, t)
 
 const leafStandin = (leaf: LeafForm, [wide, thick, over]: LeafFactors, few: boolean): void => {
-  const [d, s] = leafAxes(leaf)
-  const { o, length, width, stalk, droop, fold } = leaf
-  const [lower, upper] = leafShares(leaf)
-  const point = (u: number): Point3 =>
-    along(along(o, d, length * (stalk + (1 - stalk) * u)), [0, 0, -1], (droop * length * u * u) / 2)
-  const piece = (from: Point3, till: Point3, share: number, lift: number, reach: number): void => {
-    const chord = sub(till, from)
+  const [d, s, n] = leafAxes(leaf)
+  const { o, length, width, stalk, droop, fold, arch = 0, twist = 0, back = 0 } = leaf
+  const parts = leafParts(leaf)
+  const point = (u: number): Point3 => {
+    const hung = along(along(o, d, length * (stalk + (1 - stalk) * u)), [0, 0, -1], (droop * length * u * u) / 2)
+    return along(hung, n, (-arch * length * u * u) / 2)
+  }
+  const piece = (u: number, v: number, lift: number, reach: number): void => {
+    const own = parts.slice(Math.round(LEAF_PARTS * u), Math.round(LEAF_PARTS * v))
+    const share = own.reduce((sum, x) => sum + x, 0) / own.length
+    const chord = sub(point(v), point(u))
     const long = Math.hypot(chord[0], chord[1], chord[2])
     const w = unit(chord, d)
     const a = (long / 2) * reach
     const b = (share * long * width) / (Math.PI * a)
-    const c = Math.max(THIN, (fold * width * share * long) / (2 * Math.PI * a))
-    const middle = along(along(from, chord, 0.5), [0, 0, 1], lift)
-    packEllipsoid(LEAF, middle, scale(w, a * over), scale(s, b * wide), scale(unit(cross(w, s)), c * thick))
+    const c = Math.max(THIN, ((leaf.needles ? TUFTED : fold) * width * share * long) / (2 * Math.PI * a))
+    // The weight of a blade that reaches back lies nearer to its stalk.
+    const half =
+      back > 0 ? parts.reduce((sum, x, i) => sum + (x * (i + 0.5)) / LEAF_PARTS ** 2, 0) / leafShare(leaf) : 0.5
+    const middle = along(along(point(u), chord, half), [0, 0, 1], lift)
+    const turn = (twist * (u + v)) / 2
+    const across = twist === 0 ? s : along(scale(s, Math.cos(turn)), n, Math.sin(turn))
+    packEllipsoid(LEAF, middle, scale(w, a * over), scale(across, b * wide), scale(unit(cross(w, across)), c * thick))
   }
-  if (droop <= BENT || !few) {
-    const share = (lower + upper) / 2
-    // The leaf bows over its chord by a quarter of what its tip hangs.
-    piece(point(0), point(1), share, (droop * length) / 12, Math.min(1, 0.8 + 0.2 * share))
-    return
-  }
-  const half = point(0.5)
-  piece(point(0), half, lower, 0, 1.1)
-  piece(half, point(1), upper, 0, 1.1)
+  const pieces = few && twist !== 0 ? 6 : few && droop > BENT ? 2 : 1
+  // In one piece the leaf bows over its chord by a quarter of what its tip hangs.
+  if (pieces === 1) piece(0, 1, (droop * length) / 12, Math.min(1, 0.8 + 0.2 * leafShare(leaf)))
+  else for (let i = 0; i < pieces; i++) piece(i / pieces, (i + 1) / pieces, 0, 1.1)
 }
 
 /** Rays inside an umbel, as umbel.ts lays them; some of them stand for all. */
@@ -93,10 +109,10 @@ const ropeStandins = (line: Line, rope: RopeOrgan, { flower }: Fitted): void => 
 }
 
 /** Pieces of a round line that bends: as many as its tissue deserves. */
-const twigStandins = ({ points, r0, r1, tissue }: Twig, more: number, wide: number): void => {
+const twigStandins = ({ points, r0, r1, tissue }: Twig, more: number, wide: number, alone: boolean): void => {
   const n = points.length - 1
   const leaf = tissue === 'leaf'
-  const pieces = Math.min(n, leaf ? 5 : n > 3 && more === 1 ? 2 : 1)
+  const pieces = Math.min(n, leaf ? (alone ? 9 : 5) : n > 3 && more === 1 ? 2 : 1)
   const k = leaf ? wide : more
   for (let i = 0; i < pieces; i++) {
     const [from, till] = [Math.round((i * n) / pieces), Math.round(((i + 1) * n) / pieces)]
@@ -110,6 +126,79 @@ const twigStandins = ({ points, r0, r1, tissue }: Twig, more: number, wide: numb
 const sideOf = ({ points, r0, r1 }: Twig): number => {
   const [a, b] = [points[0]!, points[points.length - 1]!]
   return Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) * (r0 + r1) + 1e-6
+}
+
+/**
+ * Leaves that stand together, as one ellipsoid that shows from every side about what they show: leaves of areas a and
+ * faces m cover Σ a |n·m| seen along n, which is near √(Σa · Σ a (n·m)²); an ellipsoid of second moments M covers
+ * π √(n · adj(M) n). So adj(M) is a sum over faces, and M = adj(A) / √det A. Ours.
+ */
+const groupStandin = (leaves: readonly LeafForm[], stem: Point3, [wide, thick, over]: LeafFactors): void => {
+  let [xx, yx, yy, zx, zy, zz, all] = [0, 0, 0, 0, 0, 0, 0]
+  let middle: Point3 = [0, 0, 0]
+  for (const leaf of leaves) {
+    const [d, , [x, y, z]] = leafAxes(leaf)
+    const { o, length, width, stalk, droop } = leaf
+    const area = leafShare(leaf) * length * (1 - stalk) * width
+    const centre = along(along(o, d, (length * (1 + stalk)) / 2), [0, 0, -1], (droop * length) / 7)
+    middle = along(middle, centre, area)
+    all += area
+    xx += area * x * x
+    yx += area * y * x
+    yy += area * y * y
+    zx += area * z * x
+    zy += area * z * y
+    zz += area * z * z
+  }
+  // A little of every direction, or flat groups would have no edge.
+  const every = SWELL * thick * all
+  const A = [xx + every, yx, yy + every, zx, zy, zz + every] as const
+  const B = adjoint(A)
+  const k = (SHOWN * Math.sqrt(all)) / (Math.PI * Math.sqrt(A[0] * B[0] + A[1] * B[1] + A[3] * B[3]))
+  // Any vectors whose outer products make up the moments are half axes of the same ellipsoid: here Cholesky's factor.
+  const a = Math.sqrt(k * B[0])
+  const [ba, ca] = [(k * B[1]) / a, (k * B[3]) / a]
+  const b = Math.sqrt(Math.max(0, k * B[2] - ba * ba))
+  const cb = b > 0 ? (k * B[4] - ca * ba) / b : 0
+  const c = Math.sqrt(Math.max(0, k * B[5] - ca * ca - cb * cb))
+  const drawn = (v: Point3): Point3 => along(scale(v, wide), stem, (over - wide) * dot(v, stem))
+  packEllipsoid(LEAF, scale(middle, 1 / all), drawn([a, ba, ca]), drawn([0, b, cb]), drawn([0, 0, c]))
+}
+
+/** A symmetric 3 × 3: xx, yx, yy, zx, zy, zz. */
+type Symmetric = readonly [number, number, number, number, number, number]
+/** Its adjugate. */
+const adjoint = ([xx, yx, yy, zx, zy, zz]: Symmetric): Symmetric => [
+  yy * zz - zy * zy,
+  zx * zy - yx * zz,
+  xx * zz - zx * zx,
+  yx * zy - yy * zx,
+  yx * zx - xx * zy,
+  xx * yy - yx * yx,
+]
+
+/** Leaves as stand-ins, each for itself or, where they are more, neighbours together. */
+const leavesStandins = (leaves: readonly LeafForm[], line: Line, factors: LeafFactors, most: number): void => {
+  if (leaves.length <= most) {
+    for (const one of leaves) leafStandin(one, factors, leaves.length <= FEW)
+    return
+  }
+  const stem = frameAt(line, line.total).w
+  const starts = leaves.flatMap((leaf, i) => (i === 0 || leaf.shoot !== leaves[i - 1]!.shoot ? [i] : []))
+  let [left, free] = [leaves.length, most]
+  let shootsLeft = starts.length
+  for (const [i, start] of starts.entries()) {
+    const own = leaves.slice(start, starts[i + 1] ?? leaves.length)
+    // Each shoot has one, and of what is over as much as it has leaves.
+    const groups = Math.max(1, Math.min(own.length, free - shootsLeft + 1, Math.round((free * own.length) / left)))
+    for (let i = 0; i < groups; i++) {
+      const [from, till] = [i, i + 1].map((k) => Math.floor((k * own.length) / groups)) as [number, number]
+      groupStandin(own.slice(from, till), stem, factors)
+    }
+    left -= own.length
+    free -= groups
+    shootsLeft -= 1
+  }
 }
 
 /** How far a line may stand off the middle of its capsule, mm. Ours. */
@@ -149,13 +238,18 @@ export const packStandins = (layout: Layout, fitted: Fitted, openness: number): 
   const { heads, leaves, twigs, ropes, line } = layout
   beginPack()
   stemStandins(layout)
-  const keptTwigs = Math.min(twigs.length, MOST_TWIGS)
+  const keptTwigs = Math.min(twigs.length, leaves.length > MOST_LEAVES ? FEW_TWIGS : MOST_TWIGS)
   const twigAt = (i: number): Twig => twigs[Math.floor((i * twigs.length) / keptTwigs)]!
   let [all, kept] = [0, 0]
   for (const twig of twigs) all += sideOf(twig)
   for (let i = 0; i < keptTwigs; i++) kept += sideOf(twigAt(i))
-  for (let i = 0; i < keptTwigs; i++) twigStandins(twigAt(i), keptTwigs < twigs.length ? all / kept : 1, leaf[0])
-  for (const one of leaves) leafStandin(one, leaf, leaves.length <= FEW)
+  for (let i = 0; i < keptTwigs; i++)
+    twigStandins(twigAt(i), keptTwigs < twigs.length ? all / kept : 1, leaf[0], twigs.length === 1)
+  for (const { o, r, towards } of layout.fruits) {
+    const k = r * (towards.length > 1 ? CLUSTER : 1)
+    packEllipsoid(LEAF, o, [k, 0, 0], [0, k, 0], [0, 0, k])
+  }
+  leavesStandins(leaves, line, leaf, MOST_LEAVES - keptTwigs - layout.fruits.length)
   for (const head of heads) headStandins(head, fitted)
   for (const rope of ropes) ropeStandins(line, rope, fitted)
   return endPack()

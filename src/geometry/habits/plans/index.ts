@@ -2,12 +2,14 @@ import type { Habit, Plant } from '../../../catalogue/index.ts'
 import { type Line, lineOf, sideOf } from '../line.ts'
 import { type Layout, num, type Shape, type SolidInput, word } from '../organs.ts'
 import { type Frame, frameOf, type Random, randomFrom } from '../vector.ts'
-import { alternateLeaves, blade, broadLeaf, fern, trailing } from './branches.ts'
+import { blade, broadLeaf, fern, trailing } from './branches.ts'
 import { cloud } from './cloud.ts'
-import { oppositeLeaves } from './opposite.ts'
+import { orchidSpray } from './orchids.ts'
+import { alternateLeaves, oppositeLeaves } from './shoots.ts'
 import { single } from './single.ts'
 import { spikes } from './spikes.ts'
-import { berryBranch, orchidSpray, spray, trumpets } from './sprays.ts'
+import { berryBranch, spray } from './sprays.ts'
+import { trumpets } from './trumpets.ts'
 
 /** What a plan works with: it adds heads, ropes, leaves and twigs to the layout. */
 export interface PlanCase {
@@ -89,6 +91,7 @@ export const layoutOf = (input: SolidInput): Layout => {
     ropes: [],
     leaves: [],
     twigs: [],
+    fruits: [],
     stem: { until: line.total, r0: r, r1: r * 0.85, tissue: num(shape, 'woody', 0) > 0 ? 'bark' : 'stem' },
   }
   const any = random() * 6.28
