@@ -6,6 +6,7 @@ import { formatLength, type Units } from '../../../units/index.ts'
 import { placingOf } from '../../../work-plan/index.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
+import { DEFER } from './care.ts'
 import { bodyOf, HEAD, type Pen, page, paragraph, TEXT, words } from './frame.ts'
 import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
 import { headsPlan, mouthPlan } from './where.ts'
@@ -15,9 +16,6 @@ const PLANS = 980
 /** Rows of stems that go above the plans, and on a page of their own. Ours. */
 const ABOVE_PLANS = 3
 const ALONE = 5
-
-const DEFER =
-  'The venue’s and the local rules come before this sheet, and a person trained in them before what is said here.'
 
 /** What hands, pets and food are kept from, in a column. */
 const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number): Item[] => {
@@ -75,7 +73,7 @@ export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: s
   const high = single ? PLANS : Math.min(body.h, PLANS * 1.5)
   const wide = body.w * 0.4
   const last: Item[] = [
-    ...(single ? lay(rows, body.h - PLANS - 30) : []),
+    ...(single ? lay(rows, body.h - PLANS - 60) : []),
     ...headsPlan(pen, resolved, placings, { x: body.x, y: top, w: wide, h: high }),
     ...mouthPlan(
       pen,

@@ -2,6 +2,7 @@ import type { Task } from '../../../work-plan/index.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import { INK, INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
+import { careOf } from './care.ts'
 import { bodyOf, HEAD, type Pen, page, paragraph, rule, STRONG, TEXT, words } from './frame.ts'
 
 const clock = (task: Task): string => (task.span_ms ? task.start.slice(11) : '')
@@ -85,6 +86,7 @@ export const dayPages = (
         ],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: said.inches,
+        foot: careOf(plan.tasks.flatMap((t) => t.plants)),
       },
       items,
     ),

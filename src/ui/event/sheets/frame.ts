@@ -99,6 +99,23 @@ export interface PageWords {
   lines: string[]
   page: string
   inches: boolean
+  /** At the foot, in place of the gauge. */
+  foot?: string
+}
+
+/** What stands at the foot: the gauge that the print is checked by, or words. */
+const foot = (pen: Pen, said: PageWords, top: number): Item[] => {
+  const { width, margin } = pen.sheet
+  if (said.foot !== undefined) {
+    const font = { ...SMALL, size: 30 }
+    return paragraph(pen, said.foot, font, { x: margin, y: top + 54, width: width - 2 * margin, most: 3 }).items
+  }
+  const check = said.inches ? '4 in' : '100 mm'
+  return [
+    words(pen, 'True size when printed at 100 %: lay a ruler on', SMALL, margin, top + 62, 'left', INK2),
+    words(pen, `the scale; it has to read ${check} before you cut by it.`, SMALL, margin, top + 106, 'left', INK2),
+    ...gauge(pen, said.inches, width - margin - 60, top + 110),
+  ]
 }
 
 /** A page with its frame, its title, and the length gauge at its foot. */
@@ -106,7 +123,6 @@ export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
   const { sheet } = pen
   const { width, height, inset, margin } = sheet
   const footTop = height - inset - 160
-  const check = said.inches ? '4 in' : '100 mm'
   const items: Item[] = [
     ...body,
     words(pen, said.title, TITLE, margin, 262),
@@ -114,10 +130,8 @@ export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
     words(pen, said.facts, TEXT, width - margin, 296, 'right', INK2),
     ...said.lines.map((line, i) => words(pen, line, TEXT, margin, 330 + i * LEADING_px, 'left', INK2)),
     rule([inset, footTop], [width - inset, footTop], 2, INK),
-    words(pen, `True size when printed at 100 %: lay a ruler on`, SMALL, margin, footTop + 62, 'left', INK2),
-    words(pen, `the scale; it has to read ${check} before you cut by it.`, SMALL, margin, footTop + 106, 'left', INK2),
-    words(pen, said.page, SMALL, margin + 900, footTop + 106, 'left', INK2),
-    ...gauge(pen, said.inches, width - margin - 60, footTop + 110),
+    words(pen, said.page, TEXT, width - margin, 356, 'right', INK2),
+    ...foot(pen, said, footTop),
     {
       kind: 'box',
       box: { x: inset, y: inset, w: width - 2 * inset, h: height - 2 * inset },

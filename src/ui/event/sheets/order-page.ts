@@ -3,6 +3,7 @@ import { cut } from '../../picture/text.ts'
 import type { Align, Font, Item, Laid } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
 import { plantName, type WorkedEvent } from '../use-worked-event.ts'
+import { careOf } from './care.ts'
 import { bodyOf, type Pen, page, rule, STRONG, TEXT, words } from './frame.ts'
 
 const ROW = 62
@@ -89,6 +90,7 @@ export const orderPages = (
         lines: ['For all the tables together; spare is in it. Look at heads and leaves before you pay.'],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: said.inches,
+        foot: careOf(order.lines.map((l) => l.plant)),
       },
       items,
     ),

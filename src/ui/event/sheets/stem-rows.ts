@@ -27,7 +27,7 @@ export const rowsOf = (placings: readonly Placing[]): Placing[][] => {
 const runsOf = (row: readonly Placing[]): { from: number; to: number; role: string; names: string[] }[] => {
   const runs: { from: number; to: number; role: string; names: string[] }[] = []
   row.forEach(({ stem }, i) => {
-    const name = plainName(stem.plant.name).toLowerCase()
+    const name = plainName(stem.plant.name)
     const last = runs.at(-1)
     if (last?.role === stem.role) {
       last.to = i
@@ -35,6 +35,30 @@ const runsOf = (row: readonly Placing[]): { from: number; to: number; role: stri
     } else runs.push({ from: i, to: i, role: stem.role, names: [name] })
   })
   return runs
+}
+
+interface Standing {
+  x: number
+  tip: number
+  strip: number
+  base: number
+  cell: number
+  scale: number
+}
+
+/** One stem, upright; its leaves end where it is stripped. One that hangs is as large as its length allows, not to scale. */
+const standing = ({ plant, colour, openness }: Placing['stem'], at: Standing): Item[] => {
+  const { x, tip, strip, base, cell, scale } = at
+  const plate = { kind: 'plate' as const, plant: plant.id, colour, openness }
+  if (plant.habit === 'trailing') return [{ ...plate, box: { x: x - cell / 2, y: tip, w: cell, h: base - tip } }]
+  // The line begins inside the head, or where a spike or a spray is thick enough to hide it.
+  const inside = plant.headLength_mm ? plant.headLength_mm.value * 0.8 : plant.headOpen_mm.value * 0.3
+  const from = Math.min(base, tip + inside * scale)
+  const weight = Math.max(3, plant.stemDiameter_mm.value * scale * 0.8)
+  return [
+    rule([x, from], [x, base], weight, plant.leafColour),
+    { ...plate, scale, box: { x: x - cell / 2, y: tip, w: cell, h: Math.max(1, Math.min(strip, base) - tip) } },
+  ]
 }
 
 /**
@@ -55,17 +79,7 @@ export const stemRow = (
     const x = middle(i)
     const tip = at.base - cut_mm * at.scale
     const strip = at.base - under_mm * at.scale
-    const weight = Math.max(3, stem.plant.stemDiameter_mm.value * at.scale)
-    items.push(rule([x, tip], [x, at.base], weight, stem.plant.leafColour))
-    items.push({
-      kind: 'plate',
-      plant: stem.plant.id,
-      colour: stem.colour,
-      openness: stem.openness,
-      scale: at.scale,
-      // Leaves end where it is stripped.
-      box: { x: x - cell / 2, y: tip, w: cell, h: Math.max(1, Math.min(strip, at.base) - tip) },
-    })
+    items.push(...standing(stem, { x, tip, strip, base: at.base, cell, scale: at.scale }))
     for (let dash = x - cell * 0.4; dash < x + cell * 0.4 - 8; dash += 26)
       items.push(rule([dash, strip], [dash + 16, strip], 2, INK))
     items.push(words(pen, String(number), STRONG, x, at.base + 46, 'centre'))
