@@ -11,6 +11,7 @@ export {
   openSample,
   openText,
   readSample,
+  refreshKept,
   removeKept,
   removePalette,
   SAMPLES,

@@ -64,7 +64,8 @@ export const useOwnPalettes = (): NamedPalette[] => useDrawer((s) => s.palettes)
 let saver: Autosaver | null = null
 let release: Release | null = null
 
-const refresh = async (): Promise<void> => {
+/** Looks again which designs this browser keeps. */
+export const refreshKept = async (): Promise<void> => {
   const result = await store.list()
   if (result.ok) useDrawer.setState({ designs: result.designs })
 }
@@ -109,7 +110,7 @@ export const startKeeping = async (): Promise<void> => {
   if (prices?.ok && isPrices(prices.value)) change({ prices: prices.value })
   if (palettes?.ok && Array.isArray(palettes.value)) useDrawer.setState({ palettes: palettes.value.filter(isPalette) })
   await carryLastWords(lastWords, store, known, claimDesign)
-  await refresh()
+  await refreshKept()
   change({ save: { state: 'saved', at: 0 } })
 
   useStudio.subscribe((now, before) => {
@@ -164,12 +165,12 @@ export const keepAside = async (document: Arrangement): Promise<string | null> =
 }
 
 /** Opens a design that this browser keeps. One that can't be read is offered as far as it is good. */
-export const openKept = async (id: string): Promise<void> => {
+export const openKept = async (id: string, sheet: StudioState['sheet'] = 'drawing'): Promise<void> => {
   await leave()
   const kept = await keep(id)
   const result = await kept.loaded
   if (result.ok) {
-    showDesign(id, result.document)
+    showDesign(id, result.document, sheet)
     say(`${result.document.title} opened.`)
     return
   }
@@ -188,14 +189,14 @@ export const removeKept = async (id: string): Promise<void> => {
   }
   const result = await store.remove(id)
   say(result.ok ? 'Removed.' : result.message)
-  await refresh()
+  await refreshKept()
 }
 
 /** Back to the start page, with everything written and the list fresh. */
 export const goToStart = async (): Promise<void> => {
   change({ sheet: 'start', placing: null })
   await saver?.flush()
-  await refresh()
+  await refreshKept()
 }
 
 const putPalettes = async (palettes: NamedPalette[], done: string): Promise<void> => {

@@ -1,6 +1,9 @@
 import { type ComponentType, useEffect, useState } from 'react'
 import { redoEvent, startEvent, undoEvent, useEvent } from '../../state/index.ts'
 import { ownSteps } from '../shell/undo-keys.ts'
+import { CuttingPanel } from './cutting-panel.tsx'
+import { EventKept } from './designs/event-kept.tsx'
+import { DesignsPanel } from './designs-panel.tsx'
 import { EventHead } from './event-head.tsx'
 import { OrderPanel } from './order-panel.tsx'
 import { SheetsPanel } from './sheets/sheets-panel.tsx'
@@ -9,7 +12,9 @@ import './event.css'
 
 /** What the event comes to, a panel each. */
 const PANELS: readonly { words: string; Panel: ComponentType<{ worked: WorkedEvent }> }[] = [
+  { words: 'Designs', Panel: DesignsPanel },
   { words: 'Order', Panel: OrderPanel },
+  { words: 'Cutting', Panel: CuttingPanel },
   { words: 'Sheets to print', Panel: SheetsPanel },
 ]
 
@@ -46,6 +51,7 @@ export const EventSheet = () => {
       {ready ? (
         <>
           <EventHead />
+          <EventKept />
           <Worked />
         </>
       ) : (

@@ -1,27 +1,27 @@
 import { findPlant } from '../../catalogue/index.ts'
 import { change, useStudio } from '../../state/index.ts'
-import { minorDigits, priceOf } from '../../stem-list/index.ts'
+import { minorDigits, packsOf, withPacks } from '../../stem-list/index.ts'
 import { Button, NumberField } from '../parts/index.ts'
+import { changeCurrency, currenciesWith } from './currencies.ts'
 import type { ListView } from './derived.ts'
-
-const CURRENCIES = ['EUR', 'GBP', 'USD', 'CAD', 'AUD', 'NZD', 'CHF', 'SEK', 'DKK', 'NOK', 'JPY']
 
 /** The person's own prices. What they have not set is an example of ours, and says so. */
 export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void }) => {
   const prices = useStudio((s) => s.prices)
-  const per = 10 ** minorDigits(prices.currency)
-  const plants = [...new Set(view.rows.map((r) => r.plant))]
+  const digits = minorDigits(prices.currency)
+  const per = 10 ** digits
+  const plants = [...new Set(view.rows.map((r) => r.plant))].flatMap((id) => findPlant(id) ?? [])
   return (
     <section className="prices" aria-label="Prices">
       <div className="head-line">
         <p className="dim">
           Prices marked <i>example</i> are invented. Put in what your market asks, by the bunch; they are kept in this
-          browser and go nowhere with the design.
+          browser and go nowhere with the design. A second size of a plant is put in on the event's order.
         </p>
         <label className="choice">
           currency
-          <select value={prices.currency} onChange={(e) => change({ prices: { ...prices, currency: e.target.value } })}>
-            {CURRENCIES.map((c) => (
+          <select value={prices.currency} onChange={(e) => void changeCurrency(e.target.value)}>
+            {currenciesWith(prices.currency).map((c) => (
               <option key={c}>{c}</option>
             ))}
           </select>
@@ -29,25 +29,25 @@ export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void })
         <Button onClick={onDone}>Done</Button>
       </div>
       <div className="price-grid">
-        {plants.map((id) => {
-          const plant = findPlant(id)
-          const { minor, example } = priceOf(id, prices)
-          const unit = plant?.bunch ? `a bunch of ${plant.bunch.value}` : 'a stem'
-          return (
-            <div key={id} className="price-row">
+        {plants.map((plant) => {
+          const { packs, example } = packsOf(plant, prices)
+          return packs.map((pack, i) => (
+            <div key={`${plant.id} ${i}`} className="price-row">
               <NumberField
-                label={`${plant?.name ?? id}, ${unit}${example ? ' (example)' : ''}`}
-                value={minor / per}
+                label={`${plant.name}, ${pack.stems > 1 ? `a bunch of ${pack.stems}` : 'a stem'}${example ? ' (example)' : ''}`}
+                value={pack.minor / per}
                 min={0}
                 max={10000}
-                step={per === 1 ? 1 : 0.5}
-                digits={per === 1 ? 0 : 2}
-                onChange={(v) =>
-                  change({ prices: { ...prices, perBunch: { ...prices.perBunch, [id]: Math.round(v * per) } } })
-                }
+                step={digits === 0 ? 1 : 0.5}
+                digits={digits}
+                fixed
+                onChange={(v) => {
+                  const to = packs.map((p, k) => (k === i ? { ...p, minor: Math.round(v * per) } : p))
+                  change({ prices: withPacks(prices, plant, to) })
+                }}
               />
             </div>
-          )
+          ))
         })}
       </div>
     </section>

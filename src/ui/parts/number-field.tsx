@@ -14,6 +14,8 @@ export interface NumberFieldProps {
   step?: number
   /** Decimals shown. */
   digits?: number
+  /** All of them, as money has: `9.50`. */
+  fixed?: boolean
   /**
    * Called with a value inside the limits when one is settled: on a step, on Enter, on leaving the field. A step says by
    * how much as well: what is shown is rounded, or the mean of several, and a step is to go from what is there.
@@ -30,12 +32,13 @@ const STEPS: Record<string, number> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, P
 
 /** A number with its label and unit, a − and a + beside it. Keys: arrows, Page Up and Down, Enter, Escape. */
 export const NumberField = (props: NumberFieldProps) => {
-  const { label, unit = '', value, min, max, step = 1, digits = 0, onChange, spoken, hideLabel = false } = props
+  const { label, unit = '', value, min, max, step = 1, digits = 0, fixed = false } = props
+  const { onChange, spoken, hideLabel = false } = props
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const [problem, setProblem] = useState('')
   const field = useRef<HTMLInputElement>(null)
-  const shown = (v: number): string => formatNumber(v, digits)
+  const shown = (v: number): string => formatNumber(v, digits, fixed)
 
   const settle = (to: number, stepped = false): void => {
     const inside = Math.min(max, Math.max(min, to))

@@ -1,0 +1,133 @@
+import { useMemo } from 'react'
+import { findPlant } from '../../catalogue/index.ts'
+import { useStudio } from '../../state/index.ts'
+import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf, yieldOf } from '../../stem-list/index.ts'
+import { formatLength, type Units } from '../../units/index.ts'
+import { Plate } from '../list/plate.tsx'
+import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
+import type { EventDesign, WorkedEvent } from './work-out.ts'
+import './order.css'
+
+const copiesWords = ([first, last]: readonly [number, number], all: number): string => {
+  if (all === 1) return ''
+  if (first === 1 && last === all) return `, each of ${all}`
+  return first === last ? `, copy ${first}` : `, copies ${first}–${last}`
+}
+
+const Piece = ({ piece, designs, units }: { piece: BenchPiece; designs: readonly EventDesign[]; units: Units }) => {
+  const design = designs.find((d) => d.design === piece.design)
+  const numbers = piece.stems.map((id) => (design?.document.stems.findIndex((s) => s.id === id) ?? -1) + 1)
+  return (
+    <span className="cut-piece">
+      <b>
+        {piece.each > 1 ? `${piece.each} × ` : ''}
+        {formatLength(piece.length_mm, units)}
+      </b>{' '}
+      {design?.title}, {numbers.length > 1 ? 'stems' : 'stem'} {numbers.sort((a, b) => a - b).join(', ')}
+      {copiesWords(piece.copies, design?.copies ?? 1)}
+    </span>
+  )
+}
+
+interface LineProps {
+  line: OrderLine
+  colour: string
+  designs: readonly EventDesign[]
+}
+
+const CutLine = ({ line, colour, designs }: LineProps) => {
+  const units = useStudio((s) => s.units)
+  const plant = findPlant(line.plant)
+  const rows = useMemo(() => {
+    if (!plant) return []
+    return benchRows(cutPlan(line.places, yieldOf(plant)), line.places, (mm) => formatLength(mm, units))
+  }, [line, plant, units])
+  if (!plant) return null
+  const given = yieldOf(plant)
+  const apart = rows.some((r) => r.pieces.some((p) => p.from === 'side'))
+  return (
+    <details className="cut-line" open>
+      <summary>
+        <Plate plant={line.plant} colour={line.colour} size={26} /> <b>{plant.name}</b> <i>{colour}</i>
+        <span className="dim">
+          {count(line.pieces, 'piece', 'pieces')} from {count(line.stems, 'stem', 'stems')}
+          {given.sides > 0
+            ? `; a stem gives ${formatLength(given.main_mm, units)} along its main axis and ${count(given.sides, 'side stem', 'side stems')} of at most ${formatLength(given.side_mm, units)}`
+            : ''}
+        </span>
+      </summary>
+      <table className="event-table cut-table">
+        <thead>
+          <tr>
+            <th scope="col">stems</th>
+            <th scope="col">{given.sides > 0 ? 'from the main axis' : 'cut to'}</th>
+            {apart ? <th scope="col">from the side stems</th> : null}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row, i) => (
+            <tr key={i}>
+              <th scope="row">{row.stems}</th>
+              {(apart ? (['main', 'side'] as const) : (['main'] as const)).map((from) => (
+                <td
+                  key={from}
+                  data-head={apart ? (from === 'side' ? 'from the side stems' : 'from the main axis') : undefined}
+                >
+                  {row.pieces.map((piece, k) =>
+                    piece.from === from ? <Piece key={k} piece={piece} designs={designs} units={units} /> : null,
+                  )}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  )
+}
+
+/** Which stem gives which pieces, for the bench. */
+export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: WorkedEvent }) => {
+  const prices = useStudio((s) => s.prices)
+  const units = useStudio((s) => s.units)
+  const colourOf = useLineColour()
+  const uncut = useMemo(
+    () => [...uncutOf(order, { prices, trim_mm: event.trim_mm, spare: event.spare }, findPlant).values()],
+    [order, prices, event],
+  )
+  if (order.lines.length === 0) return <p className="dim">Nothing to cut yet.</p>
+  const stems = order.lines.reduce((n, l) => n + l.stems, 0)
+  const bought = order.lines.reduce((n, l) => n + l.bought, 0)
+  const [uncutStems, uncutBought, uncutMinor] = [
+    uncut.reduce((n, u) => n + u.stems, 0),
+    uncut.reduce((n, u) => n + u.bought, 0),
+    uncut.reduce((n, u) => n + u.minor, 0),
+  ]
+  const saved = uncutMinor - order.minor
+  return (
+    <div className="order">
+      <p className="order-sum">
+        {count(stems, 'stem', 'stems')} to cut, {bought} bought for {money(order.minor, order.currency)}.{' '}
+        {uncutStems > stems ? (
+          <span className="dim">
+            Without cutting any apart it would be {uncutStems} stems, {uncutBought} bought for{' '}
+            {money(uncutMinor, order.currency)}
+            {saved > 0 ? `: ${money(saved, order.currency)} more` : ''}.
+          </span>
+        ) : (
+          <span className="dim">No stem of it is cut apart.</span>
+        )}
+      </p>
+      <p className="dim">
+        Lengths are what to cut first, {formatLength(event.trim_mm, units)} over what the drawing needs; stems are
+        numbered as in their drawing. How long side stems are is half of the stem (ours) or, where all flowers stand at
+        the top, from memory: look at what came, and cut the longest pieces first.
+      </p>
+      <div className="cut-lines">
+        {byPlant(order.lines).map((line) => (
+          <CutLine key={lineKey(line)} line={line} colour={colourOf(line)} designs={designs} />
+        ))}
+      </div>
+    </div>
+  )
+}

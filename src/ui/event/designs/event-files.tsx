@@ -1,0 +1,38 @@
+import { LIMITS } from '../../../arrangement/index.ts'
+import { beginEvent, openEventText, say, textOfEvent, useEvent } from '../../../state/index.ts'
+import { fileName } from '../../../storage/index.ts'
+import { download } from '../../files/index.ts'
+import { Button, FileButton } from '../../parts/index.ts'
+import { EventOpening } from './event-opening.tsx'
+
+const refuse = (name: string, message: string): void =>
+  useEvent.setState({ opening: { name, problems: [{ path: '', message }], good: null } })
+
+const openFile = async (file: File): Promise<void> => {
+  if (file.size > LIMITS.file_bytes)
+    return refuse(file.name, `expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`)
+  try {
+    await openEventText(file.name, await file.text())
+  } catch {
+    refuse(file.name, 'could not be read')
+  }
+}
+
+/** Saves the event with its designs as a file. */
+export const saveEvent = (): void => {
+  const name = fileName(`${useEvent.getState().event.title || 'event'}.event`)
+  download(new Blob([textOfEvent()], { type: 'application/json' }), name)
+  say(`Saved as ${name}.`)
+}
+
+/** The whole event as a file, out and in, and a new one. */
+export const EventFiles = () => (
+  <span className="order-acts">
+    <FileButton accept=".json,application/json" label="Open an event's file" onFile={(file) => void openFile(file)}>
+      Open an event
+    </FileButton>
+    <Button onClick={saveEvent}>Save the event</Button>
+    <Button onClick={beginEvent}>Begin a new event</Button>
+    <EventOpening />
+  </span>
+)

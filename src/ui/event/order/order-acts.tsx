@@ -1,0 +1,72 @@
+import { useState } from 'react'
+import { say } from '../../../state/index.ts'
+import { type OrderLine, orderCsv, orderMessage } from '../../../stem-list/index.ts'
+import { fileName } from '../../../storage/index.ts'
+import { dateWords } from '../../../telling/index.ts'
+import { download } from '../../files/index.ts'
+import { Button, Dialog } from '../../parts/index.ts'
+import { useLineColour } from '../words.ts'
+import type { WorkedEvent } from '../work-out.ts'
+
+/** Saves a text as a CSV file, named after the event. */
+export const saveCsv = (text: string, title: string): void => {
+  const name = fileName(title).replace(/\.json$/, '.csv')
+  download(new Blob([text], { type: 'text/csv' }), name)
+  say(`Saved as ${name}.`)
+}
+
+const Message = ({ text, onClose }: { text: string; onClose: () => void }) => {
+  const [said, setSaid] = useState('')
+  const copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(text)
+      setSaid('Copied.')
+    } catch {
+      setSaid('This browser did not let it be copied: select the text and copy it yourself.')
+    }
+  }
+  return (
+    <Dialog
+      title="The order as a message"
+      width={640}
+      onClose={onClose}
+      actions={
+        <>
+          <span role="status">{said}</span>
+          <Button kind="main" onClick={() => void copy()}>
+            Copy
+          </Button>
+          <Button onClick={onClose}>Close</Button>
+        </>
+      }
+    >
+      <textarea className="order-message" aria-label="Message" readOnly rows={14} value={text} />
+    </Dialog>
+  )
+}
+
+/** The order as it leaves the tool: a message for the seller, a table for a spreadsheet. */
+export const OrderActs = ({ worked: { event, order } }: { worked: WorkedEvent }) => {
+  const [open, setOpen] = useState(false)
+  const [withCost, setWithCost] = useState(true)
+  const words = useLineColour()
+  const colourOf = (line: OrderLine): string => words(line)
+  return (
+    <span className="order-acts">
+      <Button onClick={() => setOpen(true)}>As a message</Button>
+      <Button onClick={() => saveCsv(orderCsv(order, { colourOf, withCost }), `${event.title || 'event'} order`)}>
+        Save as CSV
+      </Button>
+      <label className="order-check">
+        <input type="checkbox" checked={withCost} onChange={(e) => setWithCost(e.target.checked)} />
+        with cost
+      </label>
+      {open ? (
+        <Message
+          text={orderMessage(order, event.title, dateWords(event.date, 'en'), { colourOf })}
+          onClose={() => setOpen(false)}
+        />
+      ) : null}
+    </span>
+  )
+}

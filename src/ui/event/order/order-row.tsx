@@ -1,0 +1,69 @@
+import { findPlant, RECUT_mm } from '../../../catalogue/index.ts'
+import { useStudio } from '../../../state/index.ts'
+import { type OrderLine, packWords, yieldOf } from '../../../stem-list/index.ts'
+import { formatLength } from '../../../units/index.ts'
+import { Plate } from '../../list/plate.tsx'
+import { count, money } from '../words.ts'
+import type { EventDesign } from '../work-out.ts'
+import { LeftOver } from './left-over.tsx'
+import { PriceCell } from './price-cell.tsx'
+import { SpareCell } from './spare-cell.tsx'
+
+interface Props {
+  line: OrderLine
+  /** In words. */
+  colour: string
+  /** Another line of the same plant stands above: spare and price are there. */
+  again: boolean
+  designs: readonly EventDesign[]
+  currency: string
+}
+
+const Above = () => (
+  <>
+    <span aria-hidden="true">″</span>
+    <span className="unseen">as above</span>
+  </>
+)
+
+/** What to buy of one plant in one colour. */
+export const OrderRow = ({ line, colour, again, designs, currency }: Props) => {
+  const units = useStudio((s) => s.units)
+  const plant = findPlant(line.plant)
+  if (!plant) return null
+  return (
+    <tr>
+      <td className="order-plate">
+        <Plate plant={line.plant} colour={line.colour} size={34} />
+      </td>
+      <th scope="row">
+        {plant.name} <i>{plant.botanical}</i>
+        <span className="order-colour">
+          <span className="order-dot" style={{ background: line.colour }} aria-hidden="true" />
+          {colour}
+        </span>
+        {line.tooLong > 0 ? (
+          <span className="order-note">
+            <b>!</b> {count(line.tooLong, 'piece is', 'pieces are')} longer than a usual stem gives:{' '}
+            {formatLength(yieldOf(plant).main_mm, units)}, for {formatLength(plant.stem_mm.value, units)} is recut by{' '}
+            {formatLength(RECUT_mm, units)} on arrival. Ask for longer stems, or lower these in the drawing.
+          </span>
+        ) : null}
+      </th>
+      <td data-head="pieces">{line.pieces}</td>
+      <td data-head="stems">{line.stems}</td>
+      <td data-head="spare, %">{again ? <Above /> : <SpareCell plant={plant} />}</td>
+      <td data-head="spare">{line.spareStems}</td>
+      <td data-head="bunches">{packWords(line)}</td>
+      <td data-head="left over" className="order-left">
+        <LeftOver line={line} designs={designs} />
+      </td>
+      <td data-head="price" className="order-price-cell">
+        {again ? <Above /> : <PriceCell plant={plant} />}
+      </td>
+      <td data-head="cost" className="order-cost">
+        {money(line.minor, currency)}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,75 @@
+import { useState } from 'react'
+import { LIMITS } from '../../../arrangement/index.ts'
+import { change, say, useStudio } from '../../../state/index.ts'
+import { type PriceBookRead, readPriceBook, writePriceBook } from '../../../stem-list/index.ts'
+import { Button, Dialog, FileButton } from '../../parts/index.ts'
+import { count } from '../words.ts'
+import { saveCsv } from './order-acts.tsx'
+
+/** A price book that was read waits here: nothing changes before the person agrees. */
+const Reading = ({ name, read, onClose }: { name: string; read: PriceBookRead; onClose: () => void }) => {
+  const before = useStudio((s) => s.prices.currency)
+  const some = read.ok && read.rows > 0
+  return (
+    <Dialog
+      title={`Prices from ${name}`}
+      width={680}
+      onClose={onClose}
+      actions={
+        <>
+          {some ? (
+            <Button
+              kind="main"
+              onClick={() => {
+                change({ prices: read.prices })
+                say(`${count(read.rows, 'plant has', 'plants have')} prices from ${name}.`)
+                onClose()
+              }}
+            >
+              Take them
+            </Button>
+          ) : null}
+          <Button onClick={onClose}>Leave it</Button>
+        </>
+      }
+    >
+      <p>
+        {some
+          ? `${count(read.rows, 'plant gets', 'plants get')} prices of your own, in ${read.prices.currency}; plants that are not in the file keep theirs.${read.prices.currency === before ? '' : ` Your prices in ${before} go: nothing is converted.`}`
+          : 'There is no price of your own in it that could be taken. Your prices are as they were.'}
+      </p>
+      {read.problems.length > 0 ? (
+        <>
+          <p>{count(read.problems.length, 'thing is', 'things are')} wrong in it and would be left out:</p>
+          <ul className="problems" aria-label="What is wrong">
+            {read.problems.map((p) => (
+              <li key={p}>{p}</li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </Dialog>
+  )
+}
+
+/** The price book as a file, out and in. */
+export const PriceBookActs = () => {
+  const prices = useStudio((s) => s.prices)
+  const [waiting, setWaiting] = useState<{ name: string; read: PriceBookRead } | null>(null)
+  const open = async (file: File): Promise<void> => {
+    const read: PriceBookRead =
+      file.size > LIMITS.file_bytes
+        ? { ok: false, problems: [`the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`] }
+        : readPriceBook(await file.text(), prices)
+    setWaiting({ name: file.name, read })
+  }
+  return (
+    <span className="order-acts">
+      <Button onClick={() => saveCsv(writePriceBook(prices), 'price book')}>Save the price book</Button>
+      <FileButton accept=".csv,text/csv,text/plain" label="Open a price book" onFile={(file) => void open(file)}>
+        Open a price book
+      </FileButton>
+      {waiting ? <Reading {...waiting} onClose={() => setWaiting(null)} /> : null}
+    </span>
+  )
+}

@@ -1,0 +1,79 @@
+import type { Plant } from '../../../catalogue/index.ts'
+import { change, say, useStudio } from '../../../state/index.ts'
+import { MOST_PACKS, minorDigits, type Pack, packsOf, toMain, withPacks } from '../../../stem-list/index.ts'
+import { Button, NumberField } from '../../parts/index.ts'
+import { money } from '../words.ts'
+
+/** More than any bunch is sold by. Ours. */
+const MOST_STEMS = 1000
+
+/** What a plant is sold by and for, put in where it stands. An invented price says so; its size is the catalogue's. */
+export const PriceCell = ({ plant }: { plant: Plant }) => {
+  const prices = useStudio((s) => s.prices)
+  const { packs, example } = packsOf(plant, prices)
+  const digits = minorDigits(prices.currency)
+  const set = (to: readonly Pack[]): void => {
+    change({ prices: withPacks(prices, plant, to) })
+    const words = to.map((p) => `${money(p.minor, prices.currency)} for ${p.stems}`).join(', ')
+    say(`${plant.name}: ${words || 'the example price again'}.`)
+  }
+  const edit = (i: number, pack: Partial<Pack>): void => set(packs.map((p, k) => (k === i ? { ...p, ...pack } : p)))
+  return (
+    <div className="order-prices">
+      {packs.map((pack, i) => (
+        <div key={i} className="order-price">
+          <NumberField
+            label="price"
+            spoken={`${plant.name}, ${pack.stems > 1 ? `bunch of ${pack.stems}` : 'a stem'}, ${prices.currency}`}
+            hideLabel
+            value={toMain(pack.minor, prices.currency)}
+            min={0}
+            max={100_000}
+            step={digits === 0 ? 1 : 0.5}
+            digits={digits}
+            fixed
+            onChange={(main) => edit(i, { minor: Math.round(main * 10 ** digits) })}
+          />
+          {example ? (
+            <span className="dim">
+              {pack.stems > 1 ? `for ${pack.stems}` : 'a stem'}, <i>example</i>
+            </span>
+          ) : (
+            <>
+              <span className="dim">for</span>
+              <NumberField
+                label="stems in it"
+                spoken={plant.name}
+                hideLabel
+                value={pack.stems}
+                min={1}
+                max={MOST_STEMS}
+                onChange={(stems) => edit(i, { stems: Math.round(stems) })}
+              />
+              <Button
+                kind="word"
+                aria-label={
+                  packs.length > 1
+                    ? `${plant.name}: drop the size of ${pack.stems}`
+                    : `${plant.name}: back to the example`
+                }
+                onClick={() => set(packs.filter((_, k) => k !== i))}
+              >
+                drop
+              </Button>
+            </>
+          )}
+        </div>
+      ))}
+      {!example && packs.length < MOST_PACKS ? (
+        <Button
+          kind="word"
+          aria-label={`${plant.name}: another size`}
+          onClick={() => set([...packs, { ...packs.at(-1)!, stems: packs.at(-1)!.stems + 1 }])}
+        >
+          another size
+        </Button>
+      ) : null}
+    </div>
+  )
+}
