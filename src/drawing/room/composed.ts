@@ -25,10 +25,11 @@ const isFlat = (kind: ThingKind): boolean => kind === 'dinner-plate' || kind ===
 
 /** What comes first where two would stand in each other's way. Ours. */
 const FIRST: readonly ThingKind[] = ['candle', 'cup', 'wine-glass', 'water-glass']
-/** Of what stands upright so much may be hidden by flowers, by another thing, or beyond the side of the picture. Ours. */
+/** Of what stands upright so much may be hidden by flowers, or be crossed by another thing. Ours. */
 const HIDDEN = 0.3
 const CROSSED = 0.1
-const OUTSIDE = 0.03
+/** An upright thing keeps so far from the sides of the picture. Ours. */
+const INSIDE_mm = 4
 /** A plate of which less is seen than this is a sliver at the edge. Ours. */
 const SLIVER = 0.12
 /** Points at which is looked for what covers a thing. Ours. */
@@ -108,8 +109,7 @@ export const composedScene = (resolved: Resolved, scene: Scene, angle: ViewAngle
   const whole = seen.filter(({ thing, own }) => {
     if (own.bottom < pane.bottom || own.top > pane.top) return false
     if (isFlat(thing.kind)) return areaOf(common(own, pane)) > SLIVER * areaOf(own)
-    const inside = (Math.min(own.right, pane.right) - Math.max(own.left, pane.left)) / (own.right - own.left)
-    if (inside < 1 - OUTSIDE) return false
+    if (own.left < pane.left + INSIDE_mm || own.right > pane.right - INSIDE_mm) return false
     return !(
       layerOf(thing, resolved, look) === 'before' &&
       Math.abs((own.left + own.right) / 2) < widest + SOLIDS[thing.kind].radius
