@@ -39,9 +39,9 @@ export const cloud: Plan = ({ input, shape, line, f, random, head, above, long, 
   for (let i = 0; i < branches; i++) {
     const k = (i + 0.5) / branches
     const low = frameAt(line, line.total - room * lerp(1, 0.3, k))
-    const turn = i * GOLDEN + 0.3 * random()
-    const rise = room * lerp(0.52, 0.22, k) * about(random, 0.12)
-    const r = wide * lerp(1, 0.6, k) * about(random, 0.1)
+    const turn = i * GOLDEN + 0.12 * random()
+    const rise = room * lerp(0.52, 0.22, k) * about(random, 0.06)
+    const r = wide * lerp(1, 0.6, k) * about(random, 0.05)
     const branch = (azimuth: number, out: number, up: number, from: Point3, r0: number): Point3[] => {
       const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)]
       const o = at(low, c * out, s * out, up)
@@ -54,7 +54,7 @@ export const cloud: Plan = ({ input, shape, line, f, random, head, above, long, 
     }
     const main = branch(turn, r, rise, low.o, 0.7)
     if (2 * i + 2 < n) {
-      const side = turn + (i % 2 ? 0.85 : -0.85) * about(random, 0.2)
+      const side = turn + (i % 2 ? 0.85 : -0.85) * about(random, 0.1)
       branch(side, r * 0.55, rise + room * 0.12, main[2]!, 0.5)
     }
   }
