@@ -45,9 +45,10 @@ const deepOf = ({ input, shape }: PlanCase): number => {
   const kind = word(shape, 'kind', 'calla')
   if (input.plant.habit === 'cup') return lerp(0.5, 0.3, input.openness) * num(shape, 'tall', 1.25)
   if (kind === 'protea') return 0.42
-  return input.plant.habit === 'spathe' && kind === 'calla'
-    ? 0.62 * num(shape, 'tall', 1.5) * lerp(2.2, 1, input.openness)
-    : 0
+  if (input.plant.habit !== 'spathe' || kind !== 'calla') return 0
+  // A cup that hardly flares is grown until it is as wide as asked, and so is its depth; see heads/place.ts.
+  const grown = lerp(1.18, lerp(1.3, 1, num(shape, 'flare', 1)), input.openness)
+  return 0.62 * num(shape, 'tall', 1.5) * lerp(2.2, 1, input.openness) * grown
 }
 
 /** The stem ends at the foot of a deep head, not in its middle: its last length bends to where that is. */
