@@ -16,15 +16,20 @@ const copiesWords = ([first, last]: readonly [number, number], all: number): str
 
 const Piece = ({ piece, designs, units }: { piece: BenchPiece; designs: readonly EventDesign[]; units: Units }) => {
   const design = designs.find((d) => d.design === piece.design)
-  const numbers = piece.stems.map((id) => (design?.document.stems.findIndex((s) => s.id === id) ?? -1) + 1)
+  const numbers = piece.stems
+    .map((id) => (design?.document.stems.findIndex((s) => s.id === id) ?? -1) + 1)
+    .sort((a, b) => a - b)
   return (
     <span className="cut-piece">
       <b>
         {piece.each > 1 ? `${piece.each} × ` : ''}
         {formatLength(piece.length_mm, units)}
       </b>{' '}
-      {design?.title}, {numbers.length > 1 ? 'stems' : 'stem'} {numbers.sort((a, b) => a - b).join(', ')}
-      {copiesWords(piece.copies, design?.copies ?? 1)}
+      {design?.title},{' '}
+      <span className={numbers.length > 3 ? undefined : 'cut-copies'}>
+        {numbers.length > 1 ? 'stems' : 'stem'} {numbers.join(', ')}
+        {copiesWords(piece.copies, design?.copies ?? 1)}
+      </span>
     </span>
   )
 }

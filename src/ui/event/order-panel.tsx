@@ -106,16 +106,20 @@ export const OrderPanel = ({ worked }: { worked: WorkedEvent }) => {
             <td className="order-blank" />
             <td data-head="spare">{sum((l) => l.spareStems)}</td>
             <td data-head="bunches">{bunches}</td>
-            <td data-head="left over">{sum((l) => l.leftover)}</td>
+            <td data-head="left over" className="order-left">
+              {sum((l) => l.leftover)}
+            </td>
             <td className="order-blank" />
             <td data-head="cost">{money(order.minor, order.currency)}</td>
           </tr>
         </tfoot>
       </table>
-      <p className="order-book dim">
-        Prices are your own or, marked <i>example</i>, invented. They are kept in this browser as a price book.
+      <div className="order-book">
+        <p className="dim">
+          Prices are your own or, marked <i>example</i>, invented. They are kept in this browser as a price book.
+        </p>
         <PriceBookActs />
-      </p>
+      </div>
       <OrderMoney worked={worked} />
       <Known order={order} />
     </div>
