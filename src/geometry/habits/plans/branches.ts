@@ -133,7 +133,7 @@ const tiers: Plan = ({ line, shape, random, head, above, long, layout }) => {
       const f = frameAt(line, line.total - leafy * (lerp(0.92, 0.12, k) + (0.3 * (random() - 0.5)) / n))
       const turn = (j * 2 * Math.PI) / TIER + i * GOLDEN + 0.4 * (random() - 0.5)
       // Flat to the front: long to the sides, short before and behind.
-      const [x, y] = [Math.cos(turn), 0.6 * Math.sin(turn)]
+      const [x, y] = [Math.cos(turn), 0.75 * Math.sin(turn)]
       const l = (head / 2) * lerp(1, 0.4, k ** 1.2) * Math.hypot(x, y) * about(random, 0.12)
       layout.leaves.push({
         ...PLAIN_LEAF,

@@ -53,7 +53,8 @@ const addLeaves = (c: PlanCase, shoot: Shoot, perNode: 1 | 2, every: number, len
   const { shape, random, layout } = c
   const ratio = num(shape, 'ratio', perNode === 2 ? 0.8 : 0.42)
   const outline = word(shape, 'outline', perNode === 2 ? 'disc' : 'leaf')
-  const n = clamp(Math.round(shoot.long / every), 2, MOST_NODES)
+  const least = shoot.number === 0 ? num(shape, 'least', 2) : 2
+  const n = clamp(Math.round(shoot.long / every), least, MOST_NODES)
   const spiral = num(shape, 'whorl', 0) > 0
   const flat = num(shape, 'flat', 0) * (Math.PI / 2)
   const roll = num(shape, 'roll', 0)
@@ -141,7 +142,7 @@ const addFruits = (c: PlanCase, end: number, leafy: number): void => {
 
 /**
  * A branch of greens: leaves along the stem and along its side twigs, so many mm apart, smaller toward the tip.
- * shape: every (mm between nodes), leafLength (mm), ratio, outline, spread, rise, roll (how far they turn on their
+ * shape: every (mm between nodes), least (nodes of a stem that is cut short), leafLength (mm), ratio, outline, spread, rise, roll (how far they turn on their
  * stalks either way, radians), flat (1: all in the plane of the spray), whorl (1: in a spiral), crowd (more than 1:
  * toward the ends), tip (size of the topmost over the lowest), twigs, reach (of the lowest, mm), crown (of
  * the topmost over the lowest), bend (how steep they
