@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process'
 import { cpus } from 'node:os'
 
 const smoke = process.argv.includes('--smoke')
-const files = ['readings.ts', 'drawing.ts', 'page.ts']
+const files = ['readings.ts', 'event.ts', 'drawing.ts', 'page.ts']
 
 console.error(
   `machine: ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}, Node ${process.version}${smoke ? ', smoke run' : ''}`,
