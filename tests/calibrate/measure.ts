@@ -104,7 +104,7 @@ const isApart = (plant: Plant, stages: readonly number[]): boolean =>
   )
 
 /** Flowers that open one after the other hardly show in the outline while they are buds: stages may go in turn. */
-const mayTakeTurns = ({ heads }: Layout): boolean => ['trumpet', 'orchid'].includes(heads[0]?.kind ?? '')
+const mayTakeTurns = ({ heads }: Layout): boolean => heads[0]?.kind === 'orchid'
 
 /** The mesh of one head, or of a flowering length, alone. */
 const alone = (layout: Layout, open: number): { b: Builder; long: number } | null => {

@@ -3,7 +3,7 @@ import { type Habit, PLANTS } from '../../../src/catalogue/index.ts'
 import table from '../../../src/geometry/habits/fitted.json' with { type: 'json' }
 import { fittedOf, fromRow, plantKey, STAGES } from '../../../src/geometry/habits/fitted.ts'
 import { buildSolid, buildStandins } from '../../../src/geometry/habits/index.ts'
-import { STANDIN_STRIDE } from '../../../src/geometry/types.ts'
+import { KINDS, STANDIN_STRIDE } from '../../../src/geometry/types.ts'
 import { measurePlant, waysFor } from '../../calibrate/measure.ts'
 import { inputOf, LEAFY, SINGLE } from './fixtures.ts'
 import { type Areas, agreement, outlineAreas, viewAt } from './outline.ts'
@@ -40,17 +40,17 @@ const beyond = (found: readonly Look[], most: number): string[] =>
   found.filter((x) => Math.abs(x.head) > most).map((x) => `${x.at}: ${(100 * x.head).toFixed(1)} %`)
 const share = (found: readonly Look[], most: number): number => 1 - beyond(found, most).length / found.length
 
-/** Views that are not within 5 %, and within what they are: an iris from above and below. */
-const APART: Record<string, number> = {
-  'iris 0.75 0°': 0.065,
-  'iris 0.75 180°': 0.065,
-  'iris 1 0°': 0.06,
-  'iris 1 180°': 0.06,
-}
+/** Not within 5 %, and within what they are: loose clouds hold more air than an ellipsoid a knot tells; an oriental lily. */
+const APART: Record<string, number> = { gypsophila: 0.065, limonium: 0.065, waxflower: 0.065, 'lily-oriental': 0.075 }
+const idOf = ({ at }: Look): string => at.split(' ')[0]!
 
 /** Habits whose head is one body without air. */
 const COMPACT: readonly Habit[] = ['rosette', 'quilled', 'ray', 'pincushion', 'globe', 'dome']
 const mean = (some: readonly number[]): number => some.reduce((sum, x) => sum + x, 0) / some.length
+
+/** How high the ellipsoid that is packed at i reaches, mm. */
+const topOf = (packed: Float32Array, i: number): number =>
+  packed[i + 4]! + Math.hypot(packed[i + 7]!, packed[i + 10]!, packed[i + 13]!)
 
 describe('the light stand-ins', () => {
   let found: Look[] = []
@@ -58,14 +58,14 @@ describe('the light stand-ins', () => {
     found = look(7, 55, FACINGS)
   }, 180_000)
 
-  test('cover within 5 % what is drawn, for every plant, openness and facing but an iris from above', () => {
+  test('cover within 5 % what is drawn, for every plant, openness and facing but three loose clouds and an oriental lily', () => {
     expect(
       beyond(
-        found.filter((x) => !(x.at in APART)),
+        found.filter((x) => !(idOf(x) in APART)),
         0.05,
       ),
     ).toEqual([])
-    expect(found.filter((x) => Math.abs(x.head) > (APART[x.at] ?? 1))).toEqual([])
+    expect(found.filter((x) => Math.abs(x.head) > (APART[idOf(x)] ?? 1))).toEqual([])
   })
 
   test('cover what is drawn within 2 % on the mean', () => {
@@ -105,6 +105,23 @@ describe('the light stand-ins', () => {
     expect(share(between, 0.05)).toBeGreaterThan(0.85)
     expect(beyond(between, 0.2)).toEqual([])
   }, 60_000)
+
+  test('end where the drawn spike ends: its height is what one sees', () => {
+    const bloom = KINDS.indexOf('bloom')
+    const off = PLANTS.filter((plant) => ['spike', 'plume'].includes(plant.habit)).flatMap((plant) =>
+      [0, 0.5, 1].map((openness) => {
+        const { mesh, standins } = buildSolid(inputOf(plant, openness))
+        let [drawn, light] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+        for (let i = 2; i < mesh.positions.length; i += 3) drawn = Math.max(drawn, mesh.positions[i]!)
+        for (let i = 0; i < standins.length; i += STANDIN_STRIDE)
+          if (standins[i + 1] === bloom) light = Math.max(light, topOf(standins, i))
+        return { at: `${plant.id} ${openness}`, mm: light - drawn, long: plant.headLength_mm!.value }
+      }),
+    )
+    expect(
+      off.filter((x) => Math.abs(x.mm) > Math.max(4, 0.02 * x.long)).map((x) => `${x.at}: ${x.mm.toFixed(1)} mm`),
+    ).toEqual([])
+  })
 
   test('cover the bare stems within a tenth, the thinnest within a fifth, seen from the side', () => {
     const stems = PLANTS.filter((_, i) => i % 3 === 1).map((plant) => {
