@@ -26,7 +26,7 @@ const busyOf = (tasks: readonly Task[]): Task[] =>
 const fullDays = (tasks: readonly Task[], { work }: EventPlan, event: Moment): Clash[] => {
   const busy = busyOf(tasks).filter((t) => t.daysBefore > 0)
   return [...new Set(busy.map((t) => t.daysBefore))].flatMap((day): Clash[] => {
-    const mine = busy.filter((t) => t.daysBefore === day)
+    const mine = busy.filter((t) => t.daysBefore === day).sort((a, b) => b.hand_min - a.hand_min)
     const there = Math.max(0, minutesBetween(dayBefore(event, day, work.from), dayBefore(event, day, work.to)))
     const needed = sum(mine) / work.people
     if (needed <= there + 1e-9) return []

@@ -6,6 +6,7 @@ import { EventKept } from './designs/event-kept.tsx'
 import { DesignsPanel } from './designs-panel.tsx'
 import { EventHead } from './event-head.tsx'
 import { OrderPanel } from './order-panel.tsx'
+import { PlanPanel } from './plan-panel.tsx'
 import { SheetsPanel } from './sheets/sheets-panel.tsx'
 import { useWorkedEvent, type WorkedEvent } from './use-worked-event.ts'
 import './event.css'
@@ -15,6 +16,7 @@ const PANELS: readonly { words: string; Panel: ComponentType<{ worked: WorkedEve
   { words: 'Designs', Panel: DesignsPanel },
   { words: 'Order', Panel: OrderPanel },
   { words: 'Cutting', Panel: CuttingPanel },
+  { words: 'Plan of work', Panel: PlanPanel },
   { words: 'Sheets to print', Panel: SheetsPanel },
 ]
 

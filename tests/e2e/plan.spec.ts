@@ -1,0 +1,178 @@
+import { readFileSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import ICAL from 'ical.js'
+import { expect, focusIsSomewhere, tabTo, tabToIt, test, typeInto } from './helpers.ts'
+
+const sheets = (page: Page) => page.getByRole('navigation', { name: 'Sheets' })
+const sum = (page: Page) => page.locator('.plan-sum')
+const row = (page: Page, key: string) => page.locator(`[data-task="${key}"]`)
+
+/** The plan of an event with one sample design in it. */
+const openPlan = async (page: Page): Promise<void> => {
+  await page.goto('/')
+  await page.getByRole('button', { name: /Orchard supper/ }).click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await sheets(page).getByRole('button', { name: /Event/ }).click()
+  await page.getByRole('button', { name: 'Plan of work' }).click()
+}
+
+const clockOf = (page: Page, zone: string) => page.getByRole('combobox', { name: 'clock of' }).selectOption(zone)
+
+/** The events of the calendar file, read by ical.js. */
+const calendar = async (page: Page): Promise<{ name: string; events: ICAL.Event[] }> => {
+  const waiting = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Calendar file' }).click()
+  const file = await waiting
+  const text = readFileSync(await file.path(), 'utf8')
+  const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((c) => new ICAL.Event(c))
+  return { name: file.suggestedFilename(), events }
+}
+
+test('from a date to a plan that is ticked off, timed anew and taken along', async ({ page }) => {
+  await openPlan(page)
+  await page.getByLabel('begins').fill('')
+  await expect(page.getByText('When does the event begin?')).toBeVisible()
+  await page.getByLabel('begins').fill('2031-06-14T15:00')
+  await clockOf(page, 'Europe/Lisbon')
+
+  await test.step('it goes backwards from there, by days', async () => {
+    await expect(page.getByRole('region', { name: 'Saturday 14 June, the day itself' })).toBeVisible()
+    await expect(row(page, 'set')).toContainText('–14:00')
+    await expect(row(page, 'arrive-3')).toContainText('09:00')
+    await expect(page.getByRole('region', { name: 'Wednesday 11 June, 3 days before' })).toContainText('Flowers arrive')
+  })
+
+  await test.step('the minutes of a person change the hours', async () => {
+    const before = await sum(page).textContent()
+    await page.getByRole('spinbutton', { name: /^each piece, minutes/ }).fill('20')
+    await page.keyboard.press('Enter')
+    await expect(sum(page)).not.toHaveText(before ?? '')
+    // Ten minutes more for each of 14 pieces and for one trial piece.
+    const minutes = (text: string | null) => {
+      const [, h, min] = /(\d+) h (\d+) min of hands/.exec(text ?? '') ?? []
+      return Number(h) * 60 + Number(min)
+    }
+    expect(minutes(await sum(page).textContent()) - minutes(before)).toBe(150)
+  })
+
+  await test.step('what is too much for the hands stands at the top and at its task', async () => {
+    await page.getByRole('spinbutton', { name: /^each stem placed, minutes/ }).fill('5')
+    await page.keyboard.press('Enter')
+    const clashes = page.getByRole('region', { name: 'Will not go as it stands' })
+    await expect(clashes).toContainText(/Friday 13 June: [\d.]+ h of work do not fit into 9\.0 h with 2 pairs of hands/)
+    await expect(row(page, 'place-1')).toContainText(/Note \d/)
+    await page.getByRole('spinbutton', { name: 'people' }).fill('8')
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('heading', { name: 'Nothing is in the way' })).toBeVisible()
+    await page.getByRole('combobox', { name: 'cooler' }).selectOption('yes')
+    await expect(clashes).toContainText('A cooler at 3 °C is too cold for Zinnia (4–10 °C)')
+  })
+
+  await test.step('a tick is kept', async () => {
+    await row(page, 'book').getByRole('checkbox').check()
+    await expect(sum(page)).toContainText('1 of ')
+    await page.waitForTimeout(1200)
+    await page.reload()
+    const kept = page.getByRole('region', { name: 'Yours, kept in this browser' })
+    await kept.getByRole('button', { name: /^Orchard supper/ }).click()
+    await expect(page.getByTestId('elevation')).toBeVisible()
+    await sheets(page).getByRole('button', { name: /Event/ }).click()
+    await page.getByRole('button', { name: 'Plan of work' }).click()
+    await expect(row(page, 'book').getByRole('checkbox')).toBeChecked()
+    await expect(row(page, 'trial').getByRole('checkbox')).not.toBeChecked()
+  })
+
+  await test.step('a calendar file that another program reads, at the clock of the zone', async () => {
+    const { name, events } = await calendar(page)
+    expect(name).toMatch(/\.ics$/)
+    expect(events.length).toBe(await page.locator('[data-task]').count())
+    const end = (from: ICAL.Event[]) => from.find((e) => e.uid.startsWith('set.'))?.endDate.toString()
+    expect(end(events)).toBe('2031-06-14T13:00:00Z')
+    await clockOf(page, 'America/New_York')
+    await expect(row(page, 'set')).toContainText('–14:00')
+    const there = (await calendar(page)).events
+    expect(end(there)).toBe('2031-06-14T18:00:00Z')
+    expect(there.map((e) => e.uid)).toEqual(events.map((e) => e.uid))
+  })
+
+  await test.step('as text', async () => {
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
+    await page.getByRole('button', { name: 'Copy as text' }).click()
+    const text = await page.evaluate(() => navigator.clipboard.readText())
+    expect(text).toContain('[x] Order the flowers')
+    expect(text).toContain('Saturday 14 June 2031, the day itself')
+    expect(text).toContain('! A cooler at 3 °C is too cold for Zinnia')
+  })
+})
+
+test('an event that is near or over says so', async ({ page }) => {
+  await openPlan(page)
+  const inDays = (n: number): string => new Date(Date.now() + n * 86_400_000).toISOString().slice(0, 10)
+  await page.getByLabel('begins').fill(`${inDays(10)}T15:00`)
+  const clashes = page.getByRole('region', { name: 'Will not go as it stands' })
+  await expect(clashes).toContainText('less than two weeks away')
+  await page.getByLabel('begins').fill(`${inDays(-10)}T15:00`)
+  await expect(clashes).toContainText('This event is over')
+})
+
+test('what nobody has checked is said to be so, and whose word goes first', async ({ page }) => {
+  await openPlan(page)
+  await page.getByLabel('begins').fill('2031-06-14T15:00')
+  const care = page.getByRole('region', { name: 'Take care' })
+  await expect(care.locator('div > div').filter({ hasText: 'Craspedia' })).toContainText('Not checked')
+  await expect(care.getByRole('listitem').first()).toContainText("The venue's rules, local fire and building codes")
+  await expect(care).toContainText('Netting')
+})
+
+test('by the keyboard alone', async ({ page }) => {
+  await page.goto('/')
+  await tabTo(page, 'button', /Orchard supper/)
+  await page.keyboard.press('Enter')
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await tabToIt(page, sheets(page).getByRole('button', { name: /Event/ }))
+  await page.keyboard.press('Enter')
+  await tabToIt(page, page.getByRole('button', { name: 'Plan of work' }))
+  await page.keyboard.press('Enter')
+  await tabToIt(page, page.getByLabel('begins'))
+  await page.keyboard.type('06142031')
+  await page.keyboard.press('Tab')
+  await page.keyboard.type('0300PM')
+  await expect(row(page, 'set')).toBeVisible()
+  await tabToIt(page, row(page, 'settle').getByRole('checkbox'))
+  await page.keyboard.press('Space')
+  await expect(row(page, 'settle').getByRole('checkbox')).toBeChecked()
+  await focusIsSomewhere(page)
+  await tabToIt(page, row(page, 'settle').locator('summary'))
+  await page.keyboard.press('Enter')
+  await expect(row(page, 'settle').getByText('What is settled now can still be ordered.')).toBeVisible()
+  await typeInto(page, 'people', 5)
+  await expect(row(page, 'place-1')).toContainText('5 people')
+  await tabTo(page, 'button', 'Calendar file')
+  const waiting = page.waitForEvent('download')
+  await page.keyboard.press('Enter')
+  await waiting
+  await page.keyboard.press('Control+z')
+  await expect(row(page, 'place-1')).toContainText('2 people')
+})
+
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const)
+  test(`the rules of access hold at ${width} × ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    await openPlan(page)
+    await page.getByLabel('begins').fill('2031-06-14T15:00')
+    await page.getByRole('combobox', { name: 'cooler' }).selectOption('yes')
+    await row(page, 'condition-3').locator('summary').click()
+    await row(page, 'book').getByRole('checkbox').check()
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+      .analyze()
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`)).toEqual([])
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+    const panel = page.locator('.event-sheet')
+    expect(await panel.evaluate((e) => e.scrollWidth - e.clientWidth)).toBeLessThanOrEqual(0)
+  })
