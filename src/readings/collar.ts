@@ -20,7 +20,7 @@ const COVER_PLANT = 'salal'
 const NARROW = 90
 const SMALL_COVER = 'ruscus-israeli'
 /** Most stems of one collar. Ours. */
-const MOST = 12
+const MOST = 16
 /** Places of a collar: on the rim, within it and in the middle, as shares of the way out, with how many. Ours. */
 const RINGS: readonly [share: number, places: number][] = [
   [0.8, 12],
@@ -84,7 +84,7 @@ const tipsOver = (vessel: Vessel, h: number): Point3[] => {
 
 /**
  * As few stems as bring the mouth's bare share, seen from 45° above, to `most` (0–1) all ways round: one after the other
- * where most is bare, up to a dozen. What else they do is for the trial to find out.
+ * where most is bare, up to sixteen. What else they do is for the trial to find out.
  * @param h how high their tips stand over the rim, mm
  */
 export const collar = (
