@@ -99,7 +99,7 @@ const deliveries = (tasks: readonly Task[]): Clash[] => {
       known: 'from memory',
     }))
   if (all.length <= DELIVERIES) return sundays
-  const text = `Flowers come on ${all.length} days: settle with the seller which of these can be, and what may come together.`
+  const text = `Flowers come on ${all.length} days (${all.map((t) => weekdayWords(t.start).split(' ')[0]).join(', ')}): settle with the seller which of these can be, and what may come together.`
   return [...sundays, { tasks: keysOf(all), text, known: 'ours' }]
 }
 
@@ -111,7 +111,7 @@ export const clashesOf = (tasks: readonly Task[], load: Load, plan: EventPlan, e
     ...earlyStart(tasks, plan, event),
     ...overlaps(tasks, new Set(full.flatMap((c) => c.tasks))),
     ...tooSoon(tasks, load),
-    ...coolerClashes(load, plan),
+    ...coolerClashes(load, plan, (days) => weekdayWords(localDay(event.subtract({ days })))),
     ...fading(load),
     ...deliveries(tasks),
   ]

@@ -34,10 +34,12 @@ export const localDay = (moment: Moment): string => moment.toPlainDate().toStrin
 export const minutesBetween = (from: Moment, to: Moment): number =>
   (to.epochMilliseconds - from.epochMilliseconds) / 60_000
 
+const inWords = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat('en', { ...options, timeZone: 'UTC' })
+const [WEEKDAY, MONTH] = [inWords({ weekday: 'long' }), inWords({ month: 'long' })]
+
 /** A day as people say it, `Thursday 10 June`. @param day `YYYY-MM-DD`, or longer */
 export const weekdayWords = (day: string): string => {
   const date = new Date(`${day.slice(0, 10)}T00:00Z`)
-  const part = (options: Intl.DateTimeFormatOptions): string =>
-    new Intl.DateTimeFormat('en', { ...options, timeZone: 'UTC' }).format(date)
-  return `${part({ weekday: 'long' })} ${date.getUTCDate()} ${part({ month: 'long' })}`
+  return `${WEEKDAY.format(date)} ${date.getUTCDate()} ${MONTH.format(date)}`
 }

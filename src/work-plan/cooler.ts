@@ -66,15 +66,22 @@ const waiting = ({ arriving }: Load, { celsius }: Cooler, day: number): number =
     .filter((a) => a.arrive >= day && a.place < day && bearsCool(a.plant, celsius) !== 'cold')
     .reduce((n, a) => n + a.bought, 0)
 
-const tooMany = (load: Load, cooler: Cooler): Clash[] => {
+const tooMany = (load: Load, cooler: Cooler, dayOf: (daysBefore: number) => string): Clash[] => {
   const days = [...new Set(load.arriving.map((a) => a.arrive))]
   const most = days.reduce((a, b) => (waiting(load, cooler, b) > waiting(load, cooler, a) ? b : a), days[0] ?? 0)
   const stems = waiting(load, cooler, most)
   if (stems <= cooler.stems) return []
-  const text = `${most} ${most === 1 ? 'day' : 'days'} before, ${stems} stems wait and the cooler holds ${cooler.stems}. What still has to open can stand outside it; finished pieces, which want room in the cool too, are not counted.`
+  const text = `${dayOf(most)}: ${stems} stems wait and the cooler holds ${cooler.stems}. What still has to open can stand outside it; finished pieces, which want room in the cool too, are not counted.`
   return [{ tasks: [`condition-${most}`], text, known: 'ours: counted from the order' }]
 }
 
-/** Two that can't share a cooler, what it is too cold or too warm for, and more stems than it holds. */
-export const coolerClashes = (load: Load, { cooler }: Pick<EventPlan, 'cooler'>): Clash[] =>
-  cooler && load.arriving.length > 0 ? [...temperatures(load, cooler), ...tooMany(load, cooler)] : []
+/**
+ * Two that can't share a cooler, what it is too cold or too warm for, and more stems than it holds.
+ * @param dayOf a day in words, by days before
+ */
+export const coolerClashes = (
+  load: Load,
+  { cooler }: Pick<EventPlan, 'cooler'>,
+  dayOf: (daysBefore: number) => string,
+): Clash[] =>
+  cooler && load.arriving.length > 0 ? [...temperatures(load, cooler), ...tooMany(load, cooler, dayOf)] : []

@@ -34,6 +34,7 @@ export const lastDay = (event: Moment, load: Load, plan: EventPlan, nameOf: (pla
   const { people, drive, minutes } = plan.work
   const byHands = (draft: Draft): Leg => ({ ...draft, minutes: (draft.hand_min ?? 0) / people })
   const today = load.arriving.filter((a) => a.arrive === 0)
+  const titles = new Map(load.works.map((w) => [w.design, w.title]))
   const legs: Leg[] = []
   if (today.length > 0) {
     const water_h = Math.max(...today.map((a) => a.water_h[0]))
@@ -51,7 +52,10 @@ export const lastDay = (event: Moment, load: Load, plan: EventPlan, nameOf: (pla
       kind: 'pack',
       title: `Top up, check and pack ${counted(load.vessels, 'piece')}`,
       hand_min: load.vessels * minutes.packing,
-      steps: ['Label each, brace each, keep them upright; lift with a straight back, in small loads.'],
+      steps: [
+        'Top up or, for the road, lower the water to about a third; look each over from all sides.',
+        'Label each, brace each, keep them upright; lift with a straight back, in small loads.',
+      ],
       reasons: REASONS.pack,
     }),
     {
@@ -67,7 +71,12 @@ export const lastDay = (event: Moment, load: Load, plan: EventPlan, nameOf: (pla
       kind: 'set',
       title: 'Set them in their places',
       hand_min: load.vessels * minutes.setting,
-      steps: plan.parts.map((p) => `${p.copies} × ${p.place || 'where they belong'}`),
+      steps: [
+        ...plan.parts.map((p) =>
+          [`${p.copies} × ${titles.get(p.design) ?? p.design}`, p.place].filter(Boolean).join(': '),
+        ),
+        'Top up, turn the best side to the guests, tip each a little to see that it stands, keep flames clear.',
+      ],
       reasons: REASONS.set,
     }),
   )

@@ -13,6 +13,7 @@ export interface Arriving extends Timing {
 /** What there is to do for one design, all its copies together. */
 export interface Work {
   design: string
+  title: string
   copies: number
   mechanics: Mechanics | undefined
   /** Days before → stems placed on that day. */
@@ -36,6 +37,7 @@ const rank = (plant: string): number => ORDER.indexOf(findPlant(plant)?.role ?? 
  * The work in an order. A plant with several colours comes on one day.
  * @param nameOf the name of a plant by its id
  * @param mechanicsOf what holds the stems of a design
+ * @param titleOf the title of a design by its key
  */
 export const loadOf = (
   order: Order,
@@ -43,11 +45,12 @@ export const loadOf = (
   hours: number,
   nameOf: (plant: string) => string,
   mechanicsOf: (design: string) => Mechanics | undefined,
+  titleOf: (design: string) => string = (design) => design,
 ): Load => {
   const arriving = new Map<string, Arriving>()
   const works = new Map<string, Work>()
   for (const { design, copies } of parts)
-    works.set(design, { design, copies, mechanics: mechanicsOf(design), stems: new Map() })
+    works.set(design, { design, title: titleOf(design), copies, mechanics: mechanicsOf(design), stems: new Map() })
   for (const { plant, bought, places } of order.lines) {
     const known = arriving.get(plant)
     const now = {

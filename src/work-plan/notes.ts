@@ -13,67 +13,67 @@ interface Note {
 const ON_ARRIVAL: readonly Note[] = [
   {
     plants: 'daffodil',
-    text: 'alone in its water for 6 to 12 h, and not cut again after: its sap harms the others',
+    text: 'Alone in their water for 6 to 12 h, and not cut again after, for their sap harms others',
     standing: 'source',
     source: 'California Cut Flower Commission; Super Floral',
   },
   {
     plants: 'euc-silver euc-seeded salal pittosporum myrtle boxwood olive lilac hypericum waxflower',
-    text: 'woody: a slanting or split cut, and a night in deep water',
+    text: 'Woody: a slanting or split cut, and a night in deep water',
     standing: 'source',
     source: 'Brookfield garden club; the cut: from memory',
   },
   {
     plants: 'gerbera gerbera-mini ranunculus calla calla-mini tulip',
-    text: 'in shallow water: soft stems rot in deep',
+    text: 'In shallow water, for soft stems rot in deep',
     standing: 'common practice',
     source: 'common practice; in part from memory',
   },
   {
     plants: 'tulip anemone gerbera gerbera-mini',
-    text: 'wrapped upright while they drink, or they bend',
+    text: 'Wrapped upright while they drink, or they bend',
     standing: 'common practice',
     source: 'common practice',
   },
   {
     plants: 'snapdragon gladiolus bells liatris delphinium',
-    text: 'upright from the first: lying down, tips turn up',
+    text: 'Upright from the first, for tips turn up when they lie',
     standing: 'source',
     source: 'Floral Design Institute (snapdragon); the rest from memory',
   },
   {
     plants: 'hydrangea stock snapdragon sunflower alstroemeria anemone',
-    text: 'drink much: look at their water morning and evening',
+    text: 'They drink much, so look at their water morning and evening',
     standing: 'source',
     source: 'Floral Design Institute, FloraLife (snapdragon, anemone, sunflower); the rest from memory',
   },
   {
     plants: 'hydrangea',
-    text: 'wilts: one that hangs may be put under water whole; some shops place it on the day only',
+    text: 'It wilts. One that hangs may be put under water whole, and some shops place it on the day only',
     standing: 'common practice',
     source: 'common practice; sources differ',
   },
   {
     plants: 'anthurium',
-    text: 'the whole head under water for 15 to 20 min',
+    text: 'The whole head under water for 15 to 20 min',
     standing: 'source',
     source: 'Floral Design Institute',
   },
   {
     plants: 'amaryllis',
-    text: 'hollow: fill the stem with water, plug it, or put a stick in',
+    text: 'Hollow: fill the stem with water, plug it, or put a stick in',
     standing: 'common practice',
     source: 'common practice',
   },
   {
     plants: 'lily-oriental lily-asiatic',
-    text: 'take the anthers out as each opens: they stain',
+    text: 'Take the anthers out as each opens, for they stain',
     standing: 'common practice',
     source: 'common practice',
   },
   {
-    plants: 'rose rose-spray rose-garden rose-sweetheart',
-    text: 'outer petals off; an hour and a half in the warm to draw, then cool',
+    plants: 'rose rose-garden rose-sweetheart',
+    text: 'Outer petals off; an hour and a half in the warm to draw, then cool',
     standing: 'source',
     source: 'a growers’ care page (drammechter.com)',
   },
@@ -91,7 +91,7 @@ export const arrivalNotes = (
 ): { steps: string[]; reasons: Reason[] } => {
   const found = ON_ARRIVAL.flatMap((note) => {
     const those = forThose(plants, note)
-    return those.length > 0 ? [{ text: `${those.map(nameOf).join(', ')}: ${note.text}.`, note }] : []
+    return those.length > 0 ? [{ text: `${note.text}: ${those.map(nameOf).join(', ')}.`, note }] : []
   })
   return {
     steps: found.map((f) => f.text),

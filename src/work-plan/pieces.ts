@@ -49,6 +49,9 @@ export const placeDraft = (
     hand_min: placing_min(load.works, day, plan.work.minutes),
     steps: [
       `${counted(stems, 'stem')} in ${counted(pieces, 'piece')}, in this order: ${plants.map(nameOf).join(', ')}.`,
+      ...load.works.flatMap(({ title, copies, stems: on }) =>
+        on.has(day) ? [`${copies} × ${title}: ${counted(on.get(day)! / copies, 'stem')} each`] : [],
+      ),
       'Top up with water when done; keep cool and out of the sun.',
     ],
     reasons: [...(PLACE_REASONS[day] ?? REASONS.placeEarly), ...REASONS.placeOrder],

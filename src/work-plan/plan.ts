@@ -2,7 +2,7 @@ import type { Mechanics } from '../arrangement/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
 import { clashesOf } from './clashes.ts'
-import { dayBefore, daysUntil, later, localDay, type Moment, momentOf } from './clock.ts'
+import { dayBefore, daysUntil, later, localDay, type Moment, momentOf, weekdayWords } from './clock.ts'
 import { type Draft, inARow, timed, wholeDays } from './draft.ts'
 import { lastDay } from './last-day.ts'
 import { type Load, loadOf } from './load.ts'
@@ -26,7 +26,7 @@ const far = (event: Moment, load: Load, plan: EventPlan): Task[] => {
       kind: 'book',
       title: 'Order the flowers',
       steps: [
-        `By now; no later than ${localDay(event.subtract({ days: SETTLE }))} without talking to the seller.`,
+        `By now; no later than ${weekdayWords(localDay(event.subtract({ days: SETTLE })))} without talking to the seller.`,
         ...(open.length > 0
           ? [`Ask for these further on, as open as you want them: ${open.map((a) => a.name).join(', ')}.`]
           : []),
@@ -38,7 +38,11 @@ const far = (event: Moment, load: Load, plan: EventPlan): Task[] => {
       key: 'settle',
       kind: 'settle',
       title: 'Settle numbers, vessels and the venue’s rules',
-      steps: ['Count of each design, spare, vessels, what the venue allows: water, flames, wire, when its doors open.'],
+      steps: [
+        'Count of each design, spare, who helps on which day.',
+        'Vessels, what holds the stems, tape, labels and buckets: there, or ordered.',
+        'What the venue allows: water, flames, wire, when its doors open and until when all must be out.',
+      ],
       reasons: REASONS.settle,
     }),
   ]
@@ -96,6 +100,7 @@ const inOrder = (a: Task, b: Task): number => dayOf(a) - dayOf(b) || hourOf(a) -
  * what in it will not go. An event without a date or without anything to place has no tasks.
  * @param nameOf the name of a plant by its id
  * @param mechanicsOf what holds the stems of a design; undefined when there is none of that key
+ * @param titleOf the title of a design; its key where there is none
  * @throws RangeError for a date or a zone that can't be read
  */
 export const planOf = (
@@ -103,10 +108,11 @@ export const planOf = (
   order: Order,
   nameOf: (plant: string) => string,
   mechanicsOf: (design: string) => Mechanics | undefined,
+  titleOf?: (design: string) => string,
 ): Plan => {
   if (!plan.date || order.lines.length === 0) return { tasks: [], clashes: [] }
   const event = momentOf(plan.date, plan.zone)
-  const load = loadOf(order, plan.parts, plan.hours, nameOf, mechanicsOf)
+  const load = loadOf(order, plan.parts, plan.hours, nameOf, mechanicsOf, titleOf)
   const last = lastDay(event, load, plan, nameOf)
   const tasks = [
     ...far(event, load, plan),

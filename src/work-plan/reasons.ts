@@ -56,7 +56,7 @@ export const REASONS = {
     ours('Its time is counted with the minutes for a piece.'),
   ],
   pack: [
-    memory('Upright, vessels braced, the water lowered to about a third and topped up on site.'),
+    memory('Water slops on the road, and a full vessel tips.'),
     memory('Cool, out of the sun, no fruit beside them.'),
   ],
   carry: [
@@ -64,7 +64,7 @@ export const REASONS = {
     memory('A van at 5–15 °C, out of the sun.'),
   ],
   set: [
-    memory('Top up, turn the best side to the guests, tip each a little to see that it stands, keep flames clear.'),
+    memory('What was carried has moved, and stands in too little water.'),
     ours('Done an hour before the first guest.'),
   ],
   clear: [common('Compost without foam; rinse what was borrowed.'), ours('Taken to need as long as setting out.')],

@@ -29,16 +29,19 @@ export const arriveDraft = (day: number, arriving: readonly Arriving[]): Draft =
   plants: idsOf(arriving),
 })
 
-/** Where they wait until they are placed: by the cooler, or without one. */
+/** A cool room, where there is no cooler, °C. Ours. */
+const COOL_ROOM_C = 10
+
+/** Where they wait until they are placed: in the cooler, or without one. */
 const keepSteps = (arriving: readonly Arriving[], cooler: EventPlan['cooler']): string[] => {
-  const bear = arriving.filter((a) => bearsCool(a.plant, cooler?.celsius ?? 3) !== 'cold')
-  const warm = arriving.filter((a) => !bear.includes(a))
+  const warm = arriving.filter((a) => bearsCool(a.plant, cooler?.celsius ?? COOL_ROOM_C) === 'cold')
+  const cool = arriving.filter((a) => !warm.includes(a))
+  const closed = cool.filter((a) => a.opens > 0)
+  const where = cooler ? 'into the cooler' : 'into the coolest dark room there is, out of the draught,'
   const steps: string[] = []
-  if (bear.length > 0)
+  if (cool.length > 0)
     steps.push(
-      cooler
-        ? `Then into the cooler until they are placed, those that have to open only when they are open: ${names(bear)}.`
-        : 'Then the coolest dark room there is, out of draught and sun.',
+      `Then ${where} until they are placed${closed.length > 0 ? `; only once they are open: ${names(closed)}` : ''}.`,
     )
   if (warm.length > 0)
     steps.push(
@@ -87,7 +90,9 @@ export const openDraft = (day: number, arriving: readonly Arriving[]): Draft => 
   kind: 'open',
   title: 'Let them open',
   steps: [
-    ...arriving.map((a) => `${a.name}: up to ${counted(a.opens, 'day')}`),
+    ...arriving.map(
+      (a) => `${a.name}: up to ${counted(a.opens, 'day')}; ${counted(a.arrive - a.place, 'day')} until it is placed`,
+    ),
     'Loosely, in the warm and light, in lukewarm water; look morning and evening, and cool what is open enough.',
   ],
   reasons: REASONS.open,

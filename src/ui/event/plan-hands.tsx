@@ -103,6 +103,7 @@ const Minutes = ({ work }: { work: Work }) => (
             {label}: {work.minutes[key] === HAND_MINUTES[key] ? known : 'yours'}
           </li>
         ))}
+        <li>No pause is counted, and no second load on the road.</li>
       </ul>
     </details>
   </>

@@ -63,5 +63,13 @@ export const workOut = (event: EventPlan, designs: EventDesign[], prices: PriceB
   const order = orderOf(designs, { prices, trim_mm: event.trim_mm, spare: event.spare })
   const mechanics = new Map(designs.map((d) => [d.design, d.document.vessel.mechanics]))
   const here = { ...event, parts: event.parts.filter((p) => mechanics.has(p.design)) }
-  return { event, designs, order, plan: planOf(here, order, plantName, (id) => mechanics.get(id)) }
+  const titles = new Map(designs.map((d) => [d.design, d.title]))
+  const plan = planOf(
+    here,
+    order,
+    plantName,
+    (id) => mechanics.get(id),
+    (id) => titles.get(id) ?? id,
+  )
+  return { event, designs, order, plan }
 }
