@@ -75,7 +75,7 @@ test('by the head of one of several selected all of them go, as one step; a cros
 })
 
 test('the ring turns the sheet all the way round, also where leaves lie over it', async ({ page }) => {
-  await openSample(page, 'Orchard supper')
+  await openSample(page, 'Twenty-four small cups')
   const before = await saved(page)
   // The careful picture may still be on its way; what stands where is read from it.
   await page.waitForTimeout(1500)
@@ -96,7 +96,7 @@ test('the ring turns the sheet all the way round, also where leaves lie over it'
     else if (degrees % 45 === 0) free.push(degrees)
   }
   expect(covered.length).toBeGreaterThan(5)
-  expect(free.length).toBeGreaterThan(3)
+  expect(free.length).toBeGreaterThan(1)
   for (const degrees of [...free, ...covered.slice(0, 12)]) {
     const [at, to] = [on(degrees), on(degrees + 4)]
     await page.mouse.move(at.x, at.y)
