@@ -11,7 +11,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   geometry: ['arrangement', 'catalogue', 'colour'],
   readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   event: ['arrangement', 'catalogue'],
-  'stem-list': ['arrangement', 'catalogue', 'geometry', 'units'],
+  'stem-list': ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   'work-plan': ['arrangement', 'catalogue', 'geometry', 'event', 'stem-list'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
   telling: ['arrangement', 'catalogue', 'geometry'],

@@ -1,0 +1,300 @@
+import { readFileSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
+import type { Locator, Page } from '@playwright/test'
+import { expect, test } from './helpers.ts'
+import { openSample } from './sheet.ts'
+
+const toEvent = async (page: Page): Promise<void> => {
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /Event/ }).click()
+  await expect(page.getByRole('navigation', { name: 'Of the event' })).toBeVisible()
+}
+const panel = (page: Page, name: string): Promise<void> =>
+  page.getByRole('navigation', { name: 'Of the event' }).getByRole('button', { name }).click()
+
+/** Two designs kept in this browser, the event with the second of them open. */
+const withTwo = async (page: Page): Promise<void> => {
+  await openSample(page, 'Window-sill bowl')
+  await expect(page.getByText(/kept in this browser/)).toBeVisible()
+  await openSample(page, 'Orchard supper')
+  await expect(page.getByText(/kept in this browser/)).toBeVisible()
+  await toEvent(page)
+  await page.getByRole('button', { name: 'Put it in' }).click()
+  await expect(row(page, 'Designs of the event', /Window-sill bowl/)).toBeVisible()
+}
+
+const row = (page: Page, table: string, name: RegExp): Locator =>
+  page.getByRole('table', { name: table }).getByRole('row', { name }).first()
+const TO_BUY = 'What to buy, by plant and colour'
+
+const cell = async (from: Locator, n: number): Promise<string> =>
+  ((await from.getByRole('cell').nth(n).textContent()) ?? '').trim()
+/** Stems needed of a plant; its plate is the first cell, its pieces the second. */
+const stemsOf = async (page: Page, plant: RegExp): Promise<number> => Number(await cell(row(page, TO_BUY, plant), 2))
+const spareOf = async (page: Page, plant: RegExp): Promise<number> => Number(await cell(row(page, TO_BUY, plant), 4))
+const cost = async (page: Page): Promise<number> =>
+  Number((await page.locator('.order-sum b').first().textContent())?.replace(/[^\d.]/g, ''))
+
+const put = async (field: Locator, value: number | string): Promise<void> => {
+  await field.fill(String(value))
+  await field.press('Enter')
+}
+
+const downloaded = async (page: Page, button: string): Promise<{ text: string; name: string }> => {
+  const waiting = page.waitForEvent('download')
+  await page.getByRole('button', { name: button }).click()
+  const file = await waiting
+  return { text: readFileSync(await file.path(), 'utf8'), name: file.suggestedFilename() }
+}
+
+test('a second design with its number changes the order and the money; it can be taken back, and a reload keeps it', async ({
+  page,
+}) => {
+  await withTwo(page)
+  await panel(page, 'Order')
+  const [before, peonies] = [await cost(page), await stemsOf(page, /^Peony/)]
+  expect(peonies).toBe(1)
+
+  await panel(page, 'Designs')
+  await put(page.getByRole('spinbutton', { name: /how many, Window-sill bowl/ }), 30)
+  await panel(page, 'Order')
+  await expect.poll(() => stemsOf(page, /^Peony/)).toBe(30)
+  // Dahlias and roses are of the other design: they stay.
+  expect(await stemsOf(page, /^Dahlia/)).toBe(56)
+  const after = await cost(page)
+  expect(after).toBeGreaterThan(before)
+
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => stemsOf(page, /^Peony/)).toBe(1)
+  expect(await cost(page)).toBe(before)
+  await page.getByRole('button', { name: 'Redo' }).click()
+  await expect.poll(() => cost(page)).toBe(after)
+
+  await page.waitForTimeout(1200)
+  await page.reload()
+  await page
+    .getByRole('button', { name: /^Orchard supper/ })
+    .last()
+    .click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await toEvent(page)
+  await panel(page, 'Order')
+  await expect.poll(() => stemsOf(page, /^Peony/)).toBe(30)
+  await expect.poll(() => cost(page)).toBe(after)
+})
+
+test('what a design costs, all designs, each table and the budget agree', async ({ page }) => {
+  await withTwo(page)
+  await page.getByRole('spinbutton', { name: /budget/ }).fill('1000')
+  await page.getByRole('spinbutton', { name: /budget/ }).press('Enter')
+  await panel(page, 'Order')
+  const amount = (text: string): number => Math.round(100 * Number(text.replace(/[^\d.]/g, '')))
+  const money = page.getByRole('region', { name: 'What it costs' })
+  const all = amount(await cell(money.getByRole('row', { name: /^All the flowers/ }), 1))
+  const parts = await Promise.all(
+    [/^Orchard supper/, /^Window-sill bowl/].map(async (name) =>
+      amount(await cell(money.getByRole('row', { name }), 1)),
+    ),
+  )
+  expect(parts[0]! + parts[1]!).toBe(all)
+  expect(all).toBe(Math.round(100 * (await cost(page))))
+  const each = amount(await cell(money.getByRole('row', { name: /^For each of 14 tables/ }), 2))
+  expect(each).toBe(Math.round(all / 14))
+  const left = money.getByRole('row', { name: /budget/ })
+  expect(amount(await cell(left, 1))).toBe(Math.abs(100_000 - all))
+  await expect(left).toContainText(all > 100_000 ? 'over' : 'left')
+})
+
+test('spare is by the plant, and goes back to what is usual', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  await panel(page, 'Order')
+  expect([await stemsOf(page, /^Garden rose/), await spareOf(page, /^Garden rose/)]).toEqual([56, 6])
+  await put(page.getByRole('spinbutton', { name: 'spare, %, Garden rose' }), 25)
+  await expect.poll(() => spareOf(page, /^Garden rose/)).toBe(14)
+  await page.getByRole('button', { name: 'Garden rose: the usual spare, 10 %' }).click()
+  await expect.poll(() => spareOf(page, /^Garden rose/)).toBe(6)
+})
+
+test('a price and a second size are put in where they stand; the list of the drawing shows the same', async ({
+  page,
+}) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  await panel(page, 'Order')
+  const rose = row(page, TO_BUY, /^Garden rose/)
+  await put(rose.getByRole('spinbutton', { name: /^price, Garden rose/ }), 30)
+  await expect(rose).not.toContainText('example')
+  // 56 and 6 spare: six bunches of twelve.
+  await expect(rose).toContainText('6 × 12')
+  await expect(rose).toContainText('€180.00')
+  await rose.getByRole('button', { name: 'Garden rose: another size' }).click()
+  await put(rose.getByRole('spinbutton', { name: 'stems in it, Garden rose' }).last(), 25)
+  await put(rose.getByRole('spinbutton', { name: /^price, Garden rose, bunch of 25/ }), 50)
+  // 2 × 25 and one of 12 hold 62, for 130.
+  await expect(rose).toContainText('2 × 25 + 1 × 12')
+  await expect(rose).toContainText('€130.00')
+
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /Drawing/ })
+    .click()
+  await page.getByRole('button', { name: 'Prices' }).click()
+  await put(page.getByRole('spinbutton', { name: /Garden rose, a bunch of 25/ }), 40)
+  await toEvent(page)
+  await panel(page, 'Order')
+  await expect(rose).toContainText('€110.00')
+})
+
+test('a price book goes out and comes in: what is wrong is told by its line, and nothing changes before one agrees', async ({
+  page,
+}) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  await panel(page, 'Order')
+  const rose = row(page, TO_BUY, /^Garden rose/)
+  await put(rose.getByRole('spinbutton', { name: /^price, Garden rose/ }), 31.5)
+  const { text, name } = await downloaded(page, 'Save the price book')
+  expect(name).toBe('price book.csv')
+  expect(text.split('\r\n')).toContain('rose-garden,Garden rose,12,31.50,EUR,mine')
+
+  const open = (csv: string): Promise<void> =>
+    page
+      .getByLabel('Open a price book')
+      .setInputFiles({ name: 'mine.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) })
+  const book = 'plant,stems in it,price,currency\r\nrose-garden,12,20.00,EUR\r\ndahlia,5,ten,EUR\r\nno-such,1,2,EUR\r\n'
+  await open(book)
+  const dialog = page.getByRole('dialog', { name: 'Prices from mine.csv' })
+  await expect(dialog.getByText('line 3: expected a price in EUR, got "ten"')).toBeVisible()
+  await expect(dialog.getByText('line 4: expected the id of a plant, got "no-such"')).toBeVisible()
+  await dialog.getByRole('button', { name: 'Leave it' }).click()
+  await expect(rose).toContainText('€189.00')
+  await open(book)
+  await dialog.getByRole('button', { name: 'Take them' }).click()
+  await expect(rose).toContainText('€120.00')
+})
+
+test('the order leaves as a table that no spreadsheet takes for a formula, and as a message', async ({ page }) => {
+  await withTwo(page)
+  await put(page.getByLabel('Title of the event'), '=SUM(A1:A9)')
+  await panel(page, 'Order')
+  const { text } = await downloaded(page, 'Save as CSV')
+  const rows = text.trimEnd().split('\r\n')
+  expect(rows[0]).toBe('plant,botanical,colour,needed,spare,bunches,stems bought,left over,cost,currency,price')
+  expect(rows.find((r) => r.startsWith('Garden rose'))).toContain(',56,6,6 × 12,72,10,208.80,EUR,example')
+  for (const field of text.split(/[,\r\n]+/)) expect(field).not.toMatch(/^"?[=+@-]/)
+  await page.getByRole('checkbox', { name: 'with cost' }).uncheck()
+  expect((await downloaded(page, 'Save as CSV')).text).not.toContain('EUR')
+
+  await page.getByRole('button', { name: 'As a message' }).click()
+  const message = page.getByRole('dialog', { name: 'The order as a message' }).getByLabel('Message')
+  await expect(message).toHaveValue(
+    /^=SUM\(A1:A9\), needed for October 9, 2027:\n- Garden rose, .*: 6 × 12 \(72 stems\)/,
+  )
+})
+
+test('an event leaves as a file and comes back; one with something wrong in it waits for a word', async ({ page }) => {
+  await withTwo(page)
+  await put(page.getByLabel('Title of the event'), 'Late harvest')
+  await panel(page, 'Designs')
+  const { text, name } = await downloaded(page, 'Save the event')
+  expect(name).toBe('Late harvest.event.json')
+  await page.getByRole('button', { name: 'Begin a new event' }).click()
+  await expect(page.getByLabel('Title of the event')).toHaveValue('')
+  await expect(page.getByRole('table', { name: 'Designs of the event' }).getByRole('row')).toHaveCount(3)
+
+  const open = (content: string): Promise<void> =>
+    page
+      .getByLabel("Open an event's file")
+      .setInputFiles({ name: 'harvest.json', mimeType: 'application/json', buffer: Buffer.from(content) })
+  await open(text)
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
+  await expect(page.getByRole('table', { name: 'Designs of the event' }).getByRole('row')).toHaveCount(4)
+
+  await open(text.replace('"copies": 14', '"copies": -14').replace('Late harvest', 'Worse harvest'))
+  const dialog = page.getByRole('dialog', { name: 'harvest.json is not right' })
+  await expect(dialog.getByLabel('What is wrong')).toContainText('copies')
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
+  await dialog.getByRole('button', { name: 'Leave it' }).click()
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
+})
+
+test('a design that this browser no longer has is said to be missing and can be taken out', async ({ page }) => {
+  await withTwo(page)
+  await put(page.getByLabel('Where they stand, Window-sill bowl'), 'window')
+  await page.waitForTimeout(1200)
+  await page.goto('/')
+  await page.getByRole('button', { name: 'Remove Window-sill bowl' }).click()
+  await page.getByRole('button', { name: 'Remove for good' }).click()
+  await page
+    .getByRole('button', { name: /^Orchard supper/ })
+    .last()
+    .click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await toEvent(page)
+  const missing = page.getByRole('list', { name: 'Designs that are missing' })
+  await expect(missing).toContainText('1 piece for window: this browser no longer has the design')
+  await missing.getByRole('button', { name: 'Take it out' }).click()
+  await expect(missing).toBeHidden()
+})
+
+test('two tabs do not overwrite each other’s event', async ({ page, context }) => {
+  await openSample(page, 'Window-sill bowl')
+  await toEvent(page)
+  const other = await context.newPage()
+  await openSample(other, 'Orchard supper')
+  await toEvent(other)
+  await put(page.getByLabel('Title of the event'), 'The first tab')
+  await page.waitForTimeout(1200)
+  await put(other.getByLabel('Title of the event'), 'The second tab')
+  await expect(other.getByRole('alert').filter({ hasText: 'changed in another tab' })).toBeVisible()
+  await expect(other.getByRole('button', { name: 'Save it as a file' })).toBeVisible()
+
+  await page.reload()
+  await page
+    .getByRole('button', { name: /^Window-sill bowl/ })
+    .last()
+    .click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await toEvent(page)
+  await expect(page.getByLabel('Title of the event')).toHaveValue('The first tab')
+})
+
+test('the cutting plan cuts what is bought, and says what it saves', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  await panel(page, 'Order')
+  const sprays = await stemsOf(page, /^Spray rose/)
+  await panel(page, 'Cutting')
+  const spray = page.getByRole('group').filter({ hasText: 'Spray rose' }).first()
+  await expect(spray).toContainText(`70 pieces from ${sprays} stems`)
+  const counts = await spray.getByRole('rowheader').allTextContents()
+  expect(counts.reduce((n, text) => n + Number(text), 0)).toBe(sprays)
+  await expect(page.getByText(/Without cutting any apart it would be \d+ stems/)).toBeVisible()
+})
+
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const)
+  test(`the rules of access hold on designs, order and cutting at ${width} × ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    await page.goto('/')
+    await page.getByRole('button', { name: /Orchard supper/ }).click()
+    await expect(page.getByTestId('elevation')).toBeVisible()
+    await toEvent(page)
+    for (const name of ['Designs', 'Order', 'Cutting'])
+      await test.step(name, async () => {
+        await panel(page, name)
+        await expect(page.getByRole('region', { name })).toContainText('Orchard supper')
+        await page.locator('details').evaluateAll((folds) => {
+          for (const fold of folds) fold.setAttribute('open', '')
+        })
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+          .analyze()
+        expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`)).toEqual([])
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width)
+        expect(await page.locator('.event-sheet').evaluate((e) => e.scrollWidth - e.clientWidth)).toBe(0)
+      })
+  })
