@@ -1,5 +1,5 @@
 import { type ComponentType, useEffect, useState } from 'react'
-import { redoEvent, startEvent, undoEvent, useEvent } from '../../state/index.ts'
+import { fetchDesigns, redoEvent, startEvent, undoEvent, useEvent } from '../../state/index.ts'
 import { ownSteps } from '../shell/undo-keys.ts'
 import { CuttingPanel } from './cutting-panel.tsx'
 import { EventKept } from './designs/event-kept.tsx'
@@ -8,6 +8,7 @@ import { EventHead } from './event-head.tsx'
 import { OrderPanel } from './order-panel.tsx'
 import { PlanPanel } from './plan-panel.tsx'
 import { SheetsPanel } from './sheets/sheets-panel.tsx'
+import { SwapPanel } from './swap-panel.tsx'
 import { useWorkedEvent, type WorkedEvent } from './use-worked-event.ts'
 import './event.css'
 
@@ -16,6 +17,7 @@ const PANELS: readonly { words: string; Panel: ComponentType<{ worked: WorkedEve
   { words: 'Designs', Panel: DesignsPanel },
   { words: 'Order', Panel: OrderPanel },
   { words: 'Cutting', Panel: CuttingPanel },
+  { words: 'Swap', Panel: SwapPanel },
   { words: 'Plan of work', Panel: PlanPanel },
   { words: 'Sheets to print', Panel: SheetsPanel },
 ]
@@ -44,7 +46,8 @@ const Worked = () => {
 export const EventSheet = () => {
   const ready = useEvent((s) => s.ready)
   useEffect(() => {
-    void startEvent()
+    // What was changed in a design that is no longer open is seen only by looking again.
+    void startEvent().then(fetchDesigns)
     return ownSteps({ undo: undoEvent, redo: redoEvent })
   }, [])
   return (

@@ -1,0 +1,30 @@
+import { fetchDesigns, openKept, perform, say, useStudio } from '../../../state/index.ts'
+import { type SwapOffer, swapEdit } from '../../../stem-list/index.ts'
+import { resolvedOf } from '../work-out.ts'
+
+/**
+ * Swaps a plant in one design, as a step of that design. One that is not open is opened first: only so is it claimed from
+ * other tabs, saved and taken back like any other step. Says so, and changes nothing, where another tab keeps it.
+ * @returns the words of the step; '' where nothing was changed
+ */
+export const swapIn = async (
+  design: string,
+  from: { plant: string; colour: string },
+  to: SwapOffer,
+  label: string,
+): Promise<string> => {
+  if (useStudio.getState().designId !== design) {
+    await openKept(design, 'event')
+    await fetchDesigns()
+  }
+  const { designId, document, save } = useStudio.getState()
+  if (designId !== design) return ''
+  if (save.state === 'elsewhere') {
+    say('Another tab keeps this design: nothing was changed.')
+    return ''
+  }
+  const edit = swapEdit(resolvedOf(document), from.plant, from.colour, to)
+  if (!edit) return ''
+  perform({ do: 'many', label, edits: [edit] })
+  return useStudio.getState().lastDone
+}

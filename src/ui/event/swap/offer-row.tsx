@@ -1,0 +1,97 @@
+import { useEffect, useMemo, useState } from 'react'
+import { nearness } from '../../../colour/index.ts'
+import { useStudio } from '../../../state/index.ts'
+import type { OrderLine, SwapOffer } from '../../../stem-list/index.ts'
+import { Plate } from '../../list/plate.tsx'
+import { Button } from '../../parts/index.ts'
+import { money } from '../words.ts'
+import type { WorkedEvent } from '../work-out.ts'
+import { movesOf, orderWith, stemsIn, swappedIn, tooLongIn } from './effect.ts'
+
+const sizeWords = (times: number): string => {
+  const percent = Math.round(100 * (times - 1))
+  return percent === 0 ? 'as large' : `${Math.abs(percent)} % ${percent > 0 ? 'larger' : 'smaller'}`
+}
+
+const signed = (minor: number, currency: string): string =>
+  `${minor > 0 ? '+' : minor < 0 ? '−' : '±'}${money(Math.abs(minor), currency)}`
+
+interface Props {
+  line: OrderLine
+  offer: SwapOffer
+  /** Its colour in words. */
+  colour: string
+  worked: WorkedEvent
+  onSwap: (design: string) => void
+}
+
+/** One plant that may stand for another: how near it is, what it costs, what it does to the readings. */
+export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
+  const { event, designs, order } = worked
+  const prices = useStudio((s) => s.prices)
+  const swapped = useMemo(() => swappedIn(designs, line, offer), [designs, line, offer])
+  const after = useMemo(() => orderWith(designs, swapped, event, prices), [designs, swapped, event, prices])
+  const [moves, setMoves] = useState<Record<string, string[]>>({})
+  useEffect(() => {
+    let live = true
+    const look = async (): Promise<void> => {
+      for (const one of swapped) {
+        const found = await movesOf(one)
+        if (!live) return
+        setMoves((all) => ({ ...all, [one.design.design]: found }))
+      }
+    }
+    void look()
+    return () => {
+      live = false
+    }
+  }, [swapped])
+  const long = tooLongIn(after) - tooLongIn(order)
+  const { plant } = offer
+  return (
+    <tr>
+      <td className="order-plate">
+        <Plate plant={plant.id} colour={offer.colour} size={34} />
+      </td>
+      <th scope="row">
+        {plant.name} <i>{plant.botanical}</i>
+        <span className="order-colour">
+          <span className="order-dot" style={{ background: offer.colour }} aria-hidden="true" />
+          {colour}
+        </span>
+      </th>
+      <td data-head="colour" className="swap-words">
+        {nearness(offer.apart)} <span className="dim">ΔE {offer.apart.toFixed(1)}</span>
+      </td>
+      <td data-head="size">{sizeWords(offer.times)}</td>
+      <td data-head="stems">
+        {stemsIn(order)} → {stemsIn(after)}
+        {long > 0 ? (
+          <span className="order-use">
+            <b>!</b> {long} too long for it
+          </span>
+        ) : null}
+      </td>
+      <td data-head="cost">{signed(after.minor - order.minor, order.currency)}</td>
+      <td data-head="readings" className="swap-words swap-readings">
+        {swapped.map(({ design }) => (
+          <div key={design.design}>
+            <b>{design.title}</b>{' '}
+            {moves[design.design] === undefined
+              ? 'being read …'
+              : moves[design.design]!.length === 0
+                ? 'nothing moves by a point'
+                : moves[design.design]!.join('; ')}{' '}
+            <Button
+              kind="word"
+              aria-label={`Swap for ${plant.name.toLowerCase()} in ${design.title}`}
+              onClick={() => onSwap(design.design)}
+            >
+              Swap here
+            </Button>
+          </div>
+        ))}
+      </td>
+    </tr>
+  )
+}
