@@ -272,18 +272,71 @@ test('the cutting plan cuts what is bought, and says what it saves', async ({ pa
   await expect(page.getByText(/Without cutting any apart it would be \d+ stems/)).toBeVisible()
 })
 
+test('a swap is shown with what it does, is a step of its design, and is taken back', async ({ page }) => {
+  await withTwo(page)
+  await panel(page, 'Order')
+  const before = await cost(page)
+  await panel(page, 'Swap')
+  await page.getByLabel('in place of').selectOption({ label: 'Peony, pale yellowish pink' })
+  const offers = page.getByRole('table', { name: 'Plants that may stand for it' })
+  const first = offers.getByRole('row').nth(1)
+  await expect(first).toContainText(/Window-sill bowl (nothing moves by a point|\D+ (\d+|not judged) → )/)
+  const said = (await cell(first, 4)).replace(/[^\d.−+]/g, '').replace('−', '-')
+  const name = ((await first.getByRole('rowheader').locator('i').first().textContent()) ?? '').trim()
+  expect(name).not.toBe('')
+  await first.getByRole('button', { name: /^Swap for .* in Window-sill bowl/ }).click()
+  await expect(page.getByText(/^Done: peony swapped for/)).toBeVisible()
+  await panel(page, 'Order')
+  const after = page.getByRole('table', { name: TO_BUY })
+  await expect(after.getByRole('row', { name: /^Peony/ })).toHaveCount(0)
+  await expect(after).toContainText(name)
+  expect(Math.round(100 * ((await cost(page)) - before))).toBe(Math.round(100 * Number(said)))
+  await panel(page, 'Swap')
+
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /Drawing/ })
+    .click()
+  await expect(page.getByLabel('Title of the design')).toHaveValue('Window-sill bowl')
+  await page.keyboard.press('Control+z')
+  await toEvent(page)
+  await panel(page, 'Order')
+  await expect(after.getByRole('row', { name: /^Peony/ })).toHaveCount(1)
+  expect(await cost(page)).toBe(before)
+})
+
+test('a design that another tab keeps is not swapped in', async ({ page, context }) => {
+  await withTwo(page)
+  const other = await context.newPage()
+  await other.goto('/')
+  await other
+    .getByRole('button', { name: /^Window-sill bowl/ })
+    .last()
+    .click()
+  await expect(other.getByTestId('elevation')).toBeVisible()
+  await panel(page, 'Swap')
+  await page.getByLabel('in place of').selectOption({ label: 'Peony, pale yellowish pink' })
+  await page
+    .getByRole('button', { name: /in Window-sill bowl$/ })
+    .first()
+    .click()
+  await expect(page.getByRole('status').filter({ hasText: 'Another tab keeps this design' })).toHaveCount(1)
+  await panel(page, 'Order')
+  await expect(row(page, TO_BUY, /^Peony/)).toBeVisible()
+})
+
 for (const [width, height] of [
   [1440, 900],
   [1024, 768],
   [390, 844],
 ] as const)
-  test(`the rules of access hold on designs, order and cutting at ${width} × ${height}`, async ({ page }) => {
+  test(`the rules of access hold on designs, order, cutting and swap at ${width} × ${height}`, async ({ page }) => {
     await page.setViewportSize({ width, height })
     await page.goto('/')
     await page.getByRole('button', { name: /Orchard supper/ }).click()
     await expect(page.getByTestId('elevation')).toBeVisible()
     await toEvent(page)
-    for (const name of ['Designs', 'Order', 'Cutting'])
+    for (const name of ['Designs', 'Order', 'Cutting', 'Swap'])
       await test.step(name, async () => {
         await panel(page, name)
         await expect(page.getByRole('region', { name })).toContainText('Orchard supper')
