@@ -106,6 +106,15 @@ test('from a date to a plan that is ticked off, timed anew and taken along', asy
   })
 })
 
+test('a year that no calendar has changes nothing', async ({ page }) => {
+  await openPlan(page)
+  await page.getByLabel('begins').fill('2031-06-14T15:00')
+  await page.getByLabel('begins').fill('12031-06-14T15:00')
+  await page.getByRole('button', { name: 'Calendar file' }).focus()
+  await expect(page.getByLabel('begins')).toHaveValue('2031-06-14T15:00')
+  await expect(row(page, 'set')).toBeVisible()
+})
+
 test('an event that is near or over says so', async ({ page }) => {
   await openPlan(page)
   const inDays = (n: number): string => new Date(Date.now() + n * 86_400_000).toISOString().slice(0, 10)
@@ -134,11 +143,13 @@ test('by the keyboard alone', async ({ page }) => {
   await page.keyboard.press('Enter')
   await tabToIt(page, page.getByRole('button', { name: 'Plan of work' }))
   await page.keyboard.press('Enter')
-  await tabToIt(page, page.getByLabel('begins'))
-  await page.keyboard.type('06142031')
+  // From the title on, so that the first part of the date is reached first: month, day, year.
+  await tabTo(page, 'textbox', 'Title of the event')
   await page.keyboard.press('Tab')
-  await page.keyboard.type('0300PM')
-  await expect(row(page, 'set')).toBeVisible()
+  await page.keyboard.type('06142031')
+  await expect(page.getByRole('region', { name: 'Saturday 14 June, the day itself' })).toBeVisible()
+  // The year was typed in four keys, and is one step all the same.
+  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toHaveAttribute('title', /2031/)
   await tabToIt(page, row(page, 'settle').getByRole('checkbox'))
   await page.keyboard.press('Space')
   await expect(row(page, 'settle').getByRole('checkbox')).toBeChecked()

@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { useId, useState } from 'react'
 import { changeEvent, redoEvent, undoEvent, useEvent, useEventHistory, useStudio } from '../../state/index.ts'
 import { minorDigits, toMain } from '../../stem-list/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
@@ -30,20 +30,24 @@ const ZoneField = () => {
 
 const WhenField = () => {
   const date = useEvent((s) => s.event.date)
+  const [typed, setTyped] = useState<string | null>(null)
   const id = useId()
+  const take = (value: string): void => {
+    // While a year is typed the browser gives it as 0002, 0020 …; those are no steps.
+    if (value !== '' && !/^[12]\d{3}-/.test(value)) return setTyped(value)
+    setTyped(null)
+    changeEvent({ date: value.slice(0, 16) }, value ? `begins ${value.replace('T', ', ')}` : 'no date')
+  }
   return (
     <div className="field event-when">
       <label htmlFor={id}>begins</label>
       <input
         id={id}
         type="datetime-local"
-        value={date}
-        onChange={(e) =>
-          changeEvent(
-            { date: e.target.value.slice(0, 16) },
-            e.target.value ? `begins ${e.target.value.replace('T', ', ')}` : 'no date',
-          )
-        }
+        max="9999-12-31T23:59"
+        value={typed ?? date}
+        onChange={(e) => take(e.target.value)}
+        onBlur={() => setTyped(null)}
       />
     </div>
   )
@@ -60,7 +64,6 @@ export const EventHead = () => {
       <TextField
         className="event-title"
         label="Title of the event"
-        hideLabel
         value={event.title}
         onCommit={(title) => changeEvent({ title }, `the event is called ${title || 'nothing'}`)}
       />

@@ -16,7 +16,13 @@ const handWords = ({ kind, hand_min, people }: Task): string => {
   return `${minuteWords(hand_min)} of hands, ${who}`
 }
 
-const Steps = ({ steps }: Pick<Task, 'steps'>) => steps.map((step) => <p key={step}>{step}</p>)
+const Steps = ({ steps }: Pick<Task, 'steps'>) => (
+  <ul>
+    {steps.map((step) => (
+      <li key={step}>{step}</li>
+    ))}
+  </ul>
+)
 
 /** What to do, and why one press away; of what is done, both. */
 const Words = ({ task: { title, steps, reasons }, done }: { task: Task; done: boolean }) => (

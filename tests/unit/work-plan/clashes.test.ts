@@ -73,6 +73,40 @@ describe('what lacks hands', () => {
   })
 })
 
+/** Minutes since midnight. */
+const minute = (clock: string): number => Number(clock.slice(-5, -3)) * 60 + Number(clock.slice(-2))
+
+describe('a plan without a clash of hands', () => {
+  it('has each task inside the hours that the hands are there, and no two at one time', () => {
+    let runs = 0
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.constantFrom(...plantIds), { minLength: 1, maxLength: 6 }),
+        fc.integer({ min: 1, max: 700 }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.constantFrom('2027-06-12T15:00', '2027-03-28T11:00', '2027-10-31T20:30'),
+        (plants, count, n, date) => {
+          const over = { ...people(n), date }
+          const made = plan(over, ...plants.map((p) => line(p, count)))
+          if (made.clashes.some((c) => c.known.startsWith('ours: reckoned'))) return
+          runs += 1
+          const busy = made.tasks.filter((t) => t.span_ms && t.kind !== 'clear')
+          for (const t of busy) {
+            expect(t.start.slice(0, 10)).toBe(t.end.slice(0, 10))
+            expect(minute(t.start)).toBeGreaterThanOrEqual(9 * 60)
+            if (t.daysBefore > 0) expect(minute(t.end)).toBeLessThanOrEqual(18 * 60)
+          }
+          for (const [i, t] of busy.entries())
+            if (i > 0) expect(t.span_ms![0]).toBeGreaterThanOrEqual(busy[i - 1]!.span_ms![1] - 1000)
+        },
+      ),
+      { numRuns: 150 },
+    )
+    expect(runs).toBeGreaterThan(20)
+    promise(`W4 a plan that says nothing of hands fits into their hours, one task at a time: ${runs} plans, 0 failures`)
+  })
+})
+
 describe('what harms flowers', () => {
   it('a usual cooler at 3 °C does for roses and hydrangeas, and not for anthuriums or zinnias', () => {
     const cooler = { celsius: 3, stems: 900 }
