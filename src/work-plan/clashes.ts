@@ -1,3 +1,4 @@
+import { keepingOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import { dayBefore, localDay, type Moment, minutesBetween, weekdayWords } from './clock.ts'
 import { coolerClashes } from './cooler.ts'
@@ -35,8 +36,16 @@ const fullDays = (tasks: readonly Task[], { work }: EventPlan, event: Moment): C
   })
 }
 
+/** What goes in on the day only for its night in water, and may stand in the piece from the evening before. */
+const theEveningBefore = ({ arriving }: Load): string => {
+  const those = arriving.filter((a) => a.place === 0 && a.arrive > 0 && (keepingOf(a.plant)?.placed_d?.most ?? 0) >= 1)
+  if (those.length === 0) return ''
+  const water_h = Math.max(...those.map((a) => a.water_h[0]))
+  return ` ${those.map((a) => a.name).join(', ')} may go in on the evening before, after ${water_h} h in water.`
+}
+
 /** The last day's work, where it would have to begin before the hands are there. */
-const earlyStart = (tasks: readonly Task[], { work }: EventPlan, event: Moment): Clash[] => {
+const earlyStart = (tasks: readonly Task[], load: Load, { work }: EventPlan, event: Moment): Clash[] => {
   const mine = tasks.filter((t) => t.daysBefore === 0 && t.span_ms && t.kind !== 'clear')
   const [start, end] = [mine[0]?.span_ms?.[0] ?? 0, mine.at(-1)?.span_ms?.[1] ?? 0]
   const opens = dayBefore(event, 0, work.from)
@@ -45,7 +54,7 @@ const earlyStart = (tasks: readonly Task[], { work }: EventPlan, event: Moment):
   const whole = (end - start) / 60_000
   const fixed = whole - sum(mine) / work.people
   const there = (end - opens.epochMilliseconds) / 60_000 - fixed
-  const text = `On the day itself work would have to begin at ${timeBeside(mine[0]!.start, localDay(event))}, ${hours(early)} before ${work.from}. ${wanted(sum(mine), there)}`
+  const text = `On the day itself work would have to begin at ${timeBeside(mine[0]!.start, localDay(event))}, ${hours(early)} before ${work.from}. ${wanted(sum(mine), there)}${theEveningBefore(load)}`
   return [{ tasks: keysOf(mine), text, known: RECKONED }]
 }
 
@@ -108,7 +117,7 @@ export const clashesOf = (tasks: readonly Task[], load: Load, plan: EventPlan, e
   const full = fullDays(tasks, plan, event)
   return [
     ...full,
-    ...earlyStart(tasks, plan, event),
+    ...earlyStart(tasks, load, plan, event),
     ...overlaps(tasks, new Set(full.flatMap((c) => c.tasks))),
     ...tooSoon(tasks, load),
     ...coolerClashes(load, plan, (days) => weekdayWords(localDay(event.subtract({ days })))),

@@ -41,6 +41,14 @@ describe('what lacks hands', () => {
     )
   })
 
+  it('dahlias for a morning may go in the evening before; sweet peas may not', () => {
+    const morning = { date: '2027-06-12T10:00' }
+    expect(said(morning, line('dahlia', 24))[0]).toMatch(
+      / dahlia may go in on the evening before, after 4 h in water\.$/,
+    )
+    expect(said(morning, line('sweet-pea', 24))[0]).not.toContain('evening before')
+  })
+
   it('two tasks at one time: work of the last day that reaches back into the evening before', () => {
     // Friday: 480 roses and the half of 120 minutes by one are 540: 09:00 to 18:00. Saturday's 900 sweet peas: from 14:00 back
     // 36 + 30 + 48, then 960: 20:06 on Friday. No overlap; with 1100 they would begin at 16:46.
