@@ -3,6 +3,7 @@ import { findPlant } from '../../catalogue/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf, yieldOf } from '../../stem-list/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
+import { placingOf } from '../../work-plan/index.ts'
 import { Plate } from '../list/plate.tsx'
 import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
 import type { EventDesign, WorkedEvent } from './work-out.ts'
@@ -16,9 +17,9 @@ const copiesWords = ([first, last]: readonly [number, number], all: number): str
 
 const Piece = ({ piece, designs, units }: { piece: BenchPiece; designs: readonly EventDesign[]; units: Units }) => {
   const design = designs.find((d) => d.design === piece.design)
-  const numbers = piece.stems
-    .map((id) => (design?.document.stems.findIndex((s) => s.id === id) ?? -1) + 1)
-    .sort((a, b) => a - b)
+  // As on the bench sheet.
+  const number = useMemo(() => new Map(design ? placingOf(design.resolved).map((p) => [p.id, p.number]) : []), [design])
+  const numbers = piece.stems.map((id) => number.get(id) ?? 0).sort((a, b) => a - b)
   return (
     <span className="cut-piece">
       <b>
@@ -125,8 +126,8 @@ export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: Wo
       </p>
       <p className="dim">
         Lengths are what to cut first, {formatLength(event.trim_mm, units)} over what the drawing needs; stems are
-        numbered as in their drawing. How long side stems are is half of the stem (ours) or, where all flowers stand at
-        the top, from memory: look at what came, and cut the longest pieces first.
+        numbered as on the bench sheet. How long side stems are is half of the stem (ours) or, where all flowers stand
+        at the top, from memory: look at what came, and cut the longest pieces first.
       </p>
       <div className="cut-lines">
         {byPlant(order.lines).map((line) => (
