@@ -19,7 +19,8 @@ export const isPack = ({ stems, minor }: Pack): boolean => whole(stems, 1) && wh
  * The cheapest packs that hold at least `needed` stems; among equally cheap ones the fewest stems over, then the fewest packs.
  * Exact: let e be the pack with the least price a stem. A best choice holds fewer than e.stems packs of the other kinds
  * together, for among that many some hold a multiple of e.stems between them (pigeonhole) and could be e for no more money.
- * So the others are tried one by one up to there, and e fills the rest.
+ * So the others are tried one by one up to there, and e fills the rest; no further than the best so far could still be met,
+ * for what is left costs no less than by the stem in packs of e.
  * @param packs one to four, whole numbers, stems from 1 up, minor from 0 up; throws a RangeError for others
  * @returns the kinds of which any are bought, largest first; nothing for 0 stems
  */
@@ -30,7 +31,7 @@ export const cheapestPacks = (needed: number, packs: readonly Pack[]): Bought[] 
   const ranked = [...packs].sort((a, b) => a.minor * b.stems - b.minor * a.stems || b.stems - a.stems)
   const [base, ...others] = ranked as [Pack, ...Pack[]]
   const counts = new Array<number>(ranked.length).fill(0)
-  let best: { minor: number; stems: number; packs: number; counts: number[] } | null = null
+  let best = null as { minor: number; stems: number; packs: number; counts: number[] } | null
   const settle = (left: number, minor: number, stems: number, used: number): void => {
     const fill = Math.max(0, Math.ceil(left / base.stems))
     const all = { minor: minor + fill * base.minor, stems: stems + fill * base.stems, packs: used + fill }
@@ -45,6 +46,9 @@ export const cheapestPacks = (needed: number, packs: readonly Pack[]): Bought[] 
     const pack = others[k]
     if (!pack) return settle(left, minor, stems, used)
     for (let n = 0; used + n < base.stems; n += 1) {
+      const rest = Math.max(0, left - n * pack.stems)
+      // More of this kind only costs more.
+      if (best && (minor + n * pack.minor - best.minor) * base.stems + rest * base.minor > 0) break
       counts[k + 1] = n
       tryFrom(k + 1, left - n * pack.stems, minor + n * pack.minor, stems + n * pack.stems, used + n)
       if (left - n * pack.stems <= 0) break
@@ -52,9 +56,8 @@ export const cheapestPacks = (needed: number, packs: readonly Pack[]): Bought[] 
     counts[k + 1] = 0
   }
   tryFrom(0, needed, 0, 0, 0)
-  const found = best as { counts: number[] } | null
   return ranked
-    .map((pack, k) => ({ ...pack, count: found?.counts[k] ?? 0 }))
+    .map((pack, k) => ({ ...pack, count: best?.counts[k] ?? 0 }))
     .filter(({ count }) => count > 0)
     .sort((a, b) => b.stems - a.stems)
 }

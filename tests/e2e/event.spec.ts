@@ -218,6 +218,18 @@ test('an event leaves as a file and comes back; one with something wrong in it w
   await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
 })
 
+test('what is changed in a design is seen in the event, also while another is open', async ({ page }) => {
+  await withTwo(page)
+  await page.getByRole('button', { name: 'Draw Window-sill bowl' }).click()
+  await put(page.getByLabel('Title of the design'), 'Bowl by the door')
+  await toEvent(page)
+  await expect(row(page, 'Designs of the event', /Bowl by the door/)).toBeVisible()
+  await page.getByRole('button', { name: 'Draw Orchard supper' }).click()
+  await expect(page.getByLabel('Title of the design')).toHaveValue('Orchard supper')
+  await toEvent(page)
+  await expect(row(page, 'Designs of the event', /Bowl by the door/)).toBeVisible()
+})
+
 test('a design that this browser no longer has is said to be missing and can be taken out', async ({ page }) => {
   await withTwo(page)
   await put(page.getByLabel('Where they stand, Window-sill bowl'), 'window')

@@ -19,9 +19,9 @@ import './order.css'
 
 const VIEW = { turn: 0, pitch: 8 }
 
-const openInDrawing = async (id: string): Promise<void> => {
-  if (useStudio.getState().designId !== id) await openKept(id)
-  openSheet('drawing')
+const openInDrawing = (id: string): void => {
+  if (useStudio.getState().designId === id) openSheet('drawing')
+  else void openKept(id)
 }
 
 interface RowProps {
@@ -64,7 +64,7 @@ const DesignRow = ({ design: { design, title, document }, minor, currency }: Row
       <td data-head="all">{money(minor, currency)}</td>
       <td data-head="one">{money(minor / part.copies, currency)}</td>
       <td className="design-acts">
-        <Button onClick={() => void openInDrawing(design)} aria-label={`Draw ${title}`}>
+        <Button onClick={() => openInDrawing(design)} aria-label={`Draw ${title}`}>
           Draw it
         </Button>
         <Button

@@ -69,7 +69,8 @@ export const PriceCell = ({ plant }: { plant: Plant }) => {
         <Button
           kind="word"
           aria-label={`${plant.name}: another size`}
-          onClick={() => set([...packs, { ...packs.at(-1)!, stems: packs.at(-1)!.stems + 1 }])}
+          // Twice as many for twice the price: nothing gets cheaper before its own figures are put in.
+          onClick={() => set([...packs, { stems: 2 * packs.at(-1)!.stems, minor: 2 * packs.at(-1)!.minor }])}
         >
           another size
         </Button>
