@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, test } from './helpers.ts'
+import { expect, tabTo, test, typeInto } from './helpers.ts'
 import { openSample } from './sheet.ts'
 
 const toEvent = async (page: Page): Promise<void> => {
@@ -102,6 +102,21 @@ test('what a design costs, all designs, each table and the budget agree', async 
   const left = money.getByRole('row', { name: /budget/ })
   expect(amount(await cell(left, 1))).toBe(Math.abs(100_000 - all))
   await expect(left).toContainText(all > 100_000 ? 'over' : 'left')
+})
+
+test('by keys alone: more of a design, a price and the spare of a flower', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await tabTo(page, 'button', /Event/)
+  await page.keyboard.press('Enter')
+  await typeInto(page, /how many, Orchard supper/, 20)
+  await tabTo(page, 'button', /^Order$/)
+  await page.keyboard.press('Enter')
+  await expect.poll(() => stemsOf(page, /^Garden rose/)).toBe(80)
+  await typeInto(page, 'spare, %, Garden rose', 5)
+  await expect.poll(() => spareOf(page, /^Garden rose/)).toBe(4)
+  await typeInto(page, /^price, Garden rose/, 10)
+  // 84 stems are seven bunches of twelve.
+  await expect(row(page, TO_BUY, /^Garden rose/)).toContainText('€70.00')
 })
 
 test('spare is by the plant, and goes back to what is usual', async ({ page }) => {
