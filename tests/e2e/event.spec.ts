@@ -143,8 +143,10 @@ test('a price and a second size are put in where they stand; the list of the dra
   await expect(rose).toContainText('6 × 12')
   await expect(rose).toContainText('€180.00')
   await rose.getByRole('button', { name: 'Garden rose: another size' }).click()
-  await put(rose.getByRole('spinbutton', { name: 'stems in it, Garden rose' }).last(), 25)
-  await put(rose.getByRole('spinbutton', { name: /^price, Garden rose, bunch of 25/ }), 50)
+  await put(rose.getByRole('spinbutton', { name: 'stems in it, Garden rose, the new size' }), 25)
+  await put(rose.getByRole('spinbutton', { name: 'price, Garden rose, the new size, EUR' }), 50)
+  await expect(rose).toContainText('6 × 12')
+  await rose.getByRole('button', { name: 'Garden rose: add this size' }).click()
   // 2 × 25 and one of 12 hold 62, for 130.
   await expect(rose).toContainText('2 × 25 + 1 × 12')
   await expect(rose).toContainText('€130.00')

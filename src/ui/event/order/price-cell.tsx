@@ -3,9 +3,7 @@ import { change, say, useStudio } from '../../../state/index.ts'
 import { MOST_PACKS, minorDigits, type Pack, packsOf, toMain, withPacks } from '../../../stem-list/index.ts'
 import { Button, NumberField } from '../../parts/index.ts'
 import { money } from '../words.ts'
-
-/** More than any bunch is sold by. Ours. */
-const MOST_STEMS = 1000
+import { MOST_PRICE, MOST_STEMS, NewSize } from './new-size.tsx'
 
 /** What a plant is sold by and for, put in where it stands. An invented price says so; its size is the catalogue's. */
 export const PriceCell = ({ plant }: { plant: Plant }) => {
@@ -28,7 +26,7 @@ export const PriceCell = ({ plant }: { plant: Plant }) => {
             hideLabel
             value={toMain(pack.minor, prices.currency)}
             min={0}
-            max={100_000}
+            max={MOST_PRICE}
             step={digits === 0 ? 1 : 0.5}
             digits={digits}
             fixed
@@ -66,14 +64,12 @@ export const PriceCell = ({ plant }: { plant: Plant }) => {
         </div>
       ))}
       {!example && packs.length < MOST_PACKS ? (
-        <Button
-          kind="word"
-          aria-label={`${plant.name}: another size`}
-          // Twice as many for twice the price: nothing gets cheaper before its own figures are put in.
-          onClick={() => set([...packs, { stems: 2 * packs.at(-1)!.stems, minor: 2 * packs.at(-1)!.minor }])}
-        >
-          another size
-        </Button>
+        <NewSize
+          plant={plant}
+          beside={packs.at(-1)!}
+          currency={prices.currency}
+          onAdd={(pack) => set([...packs, pack])}
+        />
       ) : null}
     </div>
   )
