@@ -1,4 +1,5 @@
 import { EXAMPLE_PRICES, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
+import { deltaE2000, labOf } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
 import { fewestOf, type Wanted } from './cutting.ts'
 import { packsOf } from './money.ts'
@@ -141,7 +142,22 @@ const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): Or
 }
 
 /**
- * What to buy for an event: a line for each plant and colour over all the designs together. Stems are counted by the fewest
+ * Two designs that have a green in shades of their own are served from one bunch: greens are sold by the colours that the
+ * catalogue names, the nearest of which it is. Flowers are told apart as they are drawn.
+ */
+const boughtAs = (stem: ResolvedStem): string => {
+  const { id, formClass, colours } = stem.plant
+  const exact = colourKey(stem)
+  if (formClass !== 'foliage' || colours.length === 0) return `${id} ${exact}`
+  const lab = labOf(exact)
+  const nearest = colours.reduce((best, c) =>
+    deltaE2000(labOf(c.hex), lab) < deltaE2000(labOf(best.hex), lab) ? c : best,
+  )
+  return `${id} ${nearest.name}`
+}
+
+/**
+ * What to buy for an event: a line for each plant and colour over all the designs together (boughtAs). Stems are counted by the fewest
  * that give all pieces at their cut lengths, spare is put on top, and only then is it rounded up to bunches, once (per table it would
  * buy too much: common practice). Money in whole minor units, exact. Throws a RangeError unless each `copies` is a whole number from 1
  * up and each spare share is from 0 to 1.
@@ -153,11 +169,12 @@ export const orderOf = (demands: readonly Demand[], choices: OrderChoices): Orde
   for (const share of Object.values(choices.spare ?? {}))
     if (!(share >= 0 && share <= 1)) throw new RangeError(`spare: expected a share from 0 to 1, got ${share}`)
   const trim_mm = choices.trim_mm ?? TRIM_mm
+  const several = demands.length > 1
   const wanted = new Map<string, { first: ResolvedStem; places: Place[] }>()
   for (const demand of demands)
     for (const stems of grouped(demand.resolved, (s) => `${s.plant.id} ${colourKey(s)}`)) {
       const first = stems[0] as ResolvedStem
-      const key = `${first.plant.id} ${colourKey(first)}`
+      const key = several ? boughtAs(first) : `${first.plant.id} ${colourKey(first)}`
       const places = placesOf(demand, stems, trim_mm)
       const so = wanted.get(key)
       if (so) so.places.push(...places)

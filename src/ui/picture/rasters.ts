@@ -47,14 +47,23 @@ const upperRows = ({ width, height, rgba }: Pixels, most: number): Pixels => {
   return { width, height: rows, rgba: rgba.subarray(0, 4 * width * rows) }
 }
 
+/** A plant that is wider than its box by more than this is drawn smaller, so that its neighbours stay clear. Ours. */
+const WIDER = 1.25
+
 /** Plates to a scale of their own, each by its tip. */
 const paintToScale = async (
   plates: Plate[],
   painter: Painter,
   { laid, scale }: Drawing,
 ): Promise<[Plate, Placed][]> => {
+  const at = (p: Plate, share: number) =>
+    painter.plate(p.plant, p.colour, p.openness, Math.round((p.scale ?? 1) * scale * share * 500) / 500)
   const painted = await Promise.all(
-    plates.map((p) => painter.plate(p.plant, p.colour, p.openness, Math.round((p.scale ?? 1) * scale * 500) / 500)),
+    plates.map(async (p) => {
+      const sprite = await at(p, 1)
+      const share = (WIDER * p.box.w * scale) / Math.max(1, sprite.width)
+      return share < 1 ? at(p, share) : sprite
+    }),
   )
   return plates.flatMap((plate, i): [Plate, Placed][] => {
     const sprite = painted[i]

@@ -33,6 +33,7 @@ export const PLANTS: Record<string, Plant> = {
   rose: plant('rose', 1, 10, 60),
   spray: plant('spray', 4, 5, 40),
   branch: plant('branch', 3, null, 30),
+  fern: { ...plant('fern', 1, 10, 40), formClass: 'foliage', colours: [{ name: 'green', hex: '#5a7a45' }] },
 }
 
 export const BOOK: PriceBook = { currency: 'EUR', perBunch: { rose: 1250, spray: 899, branch: 275 } }

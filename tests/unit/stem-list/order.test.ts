@@ -67,6 +67,19 @@ describe('the order of an event', () => {
     expect(order.minorOf).toEqual({ bowls: 599 + 2500, cups: 1199 })
   })
 
+  it('greens in shades of their own come from one bunch over two designs; flowers are bought as they are drawn', () => {
+    const green = (id: string, colour: string): Stem => stem(id, 'fern', { colour })
+    const two = [
+      demand('a', 1, green('x', '#5d7a4a'), stem('r', 'rose', { colour: '#e8a0b4' })),
+      demand('b', 1, green('x', '#617d50'), stem('r', 'rose', { colour: '#e9a2b4' })),
+    ]
+    expect(orderOf(two, choices).lines.map((l) => [l.plant, l.stems])).toEqual([
+      ['fern', 2],
+      ['rose', 1],
+      ['rose', 1],
+    ])
+  })
+
   it('says how many pieces are longer than the stems that are sold', () => {
     const tall = demand('tall', 3, stem('a', 'rose', { tip: [0, 0, 600] }), stem('b', 'rose'))
     expect(orderOf([tall], choices).lines[0]).toMatchObject({ stems: 6, tooLong: 3 })

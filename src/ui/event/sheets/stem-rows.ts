@@ -53,7 +53,7 @@ const standing = ({ plant, colour, openness }: Placing['stem'], at: Standing): I
   if (plant.habit === 'trailing') return [{ ...plate, box: { x: x - cell / 2, y: tip, w: cell, h: base - tip } }]
   // The line begins inside the head, or where a spike or a spray is thick enough to hide it.
   const inside = plant.headLength_mm ? plant.headLength_mm.value * 0.8 : plant.headOpen_mm.value * 0.3
-  const from = Math.min(base, tip + inside * scale)
+  const from = Math.min(strip, base, tip + inside * scale)
   const weight = Math.max(3, plant.stemDiameter_mm.value * scale * 0.8)
   return [
     rule([x, from], [x, base], weight, plant.leafColour),
