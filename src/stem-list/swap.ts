@@ -1,8 +1,7 @@
-import type { Edit } from '../arrangement/index.ts'
+import type { Edit, Stem } from '../arrangement/index.ts'
 import { PLANTS, type Plant } from '../catalogue/index.ts'
 import { nearestColours } from '../colour/index.ts'
-import type { Resolved } from '../geometry/index.ts'
-import { colourKey } from './rows.ts'
+import type { OrderLine } from './order.ts'
 
 /** A plant that may stand for another. */
 export interface SwapOffer {
@@ -45,17 +44,18 @@ export const swapsFor = (wanted: Plant, colour: string, plants: readonly Plant[]
     .sort((a, b) => a.far - b.far)
 
 /**
- * Puts another plant in place of one in a design, stem by stem where it stands; heads take the size of the new plant. A
- * lateral becomes a whole stem where the new plant bears a single head. null where the design has none of it.
- * @param colour of the stems that are swapped, #rrggbb
+ * Puts another plant in place of the stems that a line of the order names in a design, where they stand; heads take the size
+ * of the new plant. A lateral becomes a whole stem where the new plant bears a single head. null where the design has none
+ * of them, or they are of another plant by now.
  */
 export const swapEdit = (
-  resolved: Resolved,
-  plant: string,
-  colour: string,
+  stems: readonly Pick<Stem, 'id' | 'plant'>[],
+  { plant, places }: Pick<OrderLine, 'plant' | 'places'>,
+  design: string,
   to: Pick<SwapOffer, 'plant' | 'colour'>,
 ): Extract<Edit, { do: 'set-stems' }> | null => {
-  const ids = resolved.stems.filter((s) => s.plant.id === plant && colourKey(s) === colour).map((s) => s.id)
+  const named = new Set(places.filter((p) => p.design === design).map((p) => p.stem))
+  const ids = stems.filter((s) => s.plant === plant && named.has(s.id)).map((s) => s.id)
   if (ids.length === 0) return null
   const piece = to.plant.manyHeaded ? {} : { piece: 'whole' as const }
   return { do: 'set-stems', ids, set: { plant: to.plant.id, colour: to.colour, head: null, ...piece } }

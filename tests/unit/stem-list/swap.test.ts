@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { applyEdit } from '../../../src/arrangement/index.ts'
 import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
-import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { swapEdit, swapsFor } from '../../../src/stem-list/index.ts'
 import { documentOf, stem } from './fixture.ts'
 
@@ -34,16 +33,15 @@ describe('another plant in place of one', () => {
       stem('b', 'rose-spray', { colour: '#ffffff' }),
       stem('c', 'dahlia'),
     ])
-    const edit = swapEdit(resolveArrangement(before), 'rose-spray', '#e8a0b4', {
-      plant: plant('ranunculus'),
-      colour: '#dc90a4',
-    })!
-    const after = applyEdit(before, edit)
+    const place = { design: 'cups', stem: 'a', count: 24, cut_mm: 150, length_mm: 170, piece: 'lateral' as const }
+    const line = { plant: 'rose-spray', places: [place, { ...place, design: 'bowls', stem: 'b' }] }
+    const to = { plant: plant('ranunculus'), colour: '#dc90a4' }
+    const after = applyEdit(before, swapEdit(before.stems, line, 'cups', to)!)
     expect(after.stems[0]).toMatchObject({ plant: 'ranunculus', colour: '#dc90a4', piece: 'whole', tip: [80, 0, 120] })
     expect(after.stems[0]).not.toHaveProperty('head')
     expect(after.stems.slice(1)).toEqual(before.stems.slice(1))
-    expect(
-      swapEdit(resolveArrangement(after), 'rose-spray', '#e8a0b4', { plant: plant('ranunculus'), colour: '#000000' }),
-    ).toBeNull()
+    // By now it is another plant, and a design that the line does not name has none of it.
+    expect(swapEdit(after.stems, line, 'cups', to)).toBeNull()
+    expect(swapEdit(before.stems, line, 'urns', to)).toBeNull()
   })
 })

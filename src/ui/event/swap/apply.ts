@@ -1,18 +1,12 @@
 import { fetchDesigns, openKept, perform, say, useStudio } from '../../../state/index.ts'
-import { type SwapOffer, swapEdit } from '../../../stem-list/index.ts'
-import { resolvedOf } from '../work-out.ts'
+import { type OrderLine, type SwapOffer, swapEdit } from '../../../stem-list/index.ts'
 
 /**
  * Swaps a plant in one design, as a step of that design. One that is not open is opened first: only so is it claimed from
  * other tabs, saved and taken back like any other step. Says so, and changes nothing, where another tab keeps it.
  * @returns the words of the step; '' where nothing was changed
  */
-export const swapIn = async (
-  design: string,
-  from: { plant: string; colour: string },
-  to: SwapOffer,
-  label: string,
-): Promise<string> => {
+export const swapIn = async (design: string, line: OrderLine, to: SwapOffer, label: string): Promise<string> => {
   if (useStudio.getState().designId !== design) {
     await openKept(design, 'event')
     await fetchDesigns()
@@ -23,7 +17,7 @@ export const swapIn = async (
     say('Another tab keeps this design: nothing was changed.')
     return ''
   }
-  const edit = swapEdit(resolvedOf(document), from.plant, from.colour, to)
+  const edit = swapEdit(document.stems, line, design, to)
   if (!edit) return ''
   perform({ do: 'many', label, edits: [edit] })
   return useStudio.getState().lastDone

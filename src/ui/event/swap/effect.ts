@@ -2,7 +2,14 @@ import { type Arrangement, applyEdit } from '../../../arrangement/index.ts'
 import type { EventPlan } from '../../../event/index.ts'
 import { READING_NAMES, type ReadingResult } from '../../../readings/index.ts'
 import { readApart } from '../../../state/index.ts'
-import { type Order, orderOf, type PriceBook, type SwapOffer, swapEdit } from '../../../stem-list/index.ts'
+import {
+  type Order,
+  type OrderLine,
+  orderOf,
+  type PriceBook,
+  type SwapOffer,
+  swapEdit,
+} from '../../../stem-list/index.ts'
 import { type EventDesign, resolvedOf } from '../work-out.ts'
 
 /** A design with another plant in place of one. */
@@ -12,13 +19,9 @@ export interface Swapped {
 }
 
 /** The designs that have any of the plant, as they would be with the other; nothing is changed yet. */
-export const swappedIn = (
-  designs: readonly EventDesign[],
-  { plant, colour }: { plant: string; colour: string },
-  offer: SwapOffer,
-): Swapped[] =>
+export const swappedIn = (designs: readonly EventDesign[], line: OrderLine, offer: SwapOffer): Swapped[] =>
   designs.flatMap((design) => {
-    const edit = swapEdit(design.resolved, plant, colour, offer)
+    const edit = swapEdit(design.document.stems, line, design.design, offer)
     return edit ? [{ design, document: applyEdit(design.document, edit) }] : []
   })
 
