@@ -1,5 +1,5 @@
 import { EXAMPLE_PRICES, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
-import { deltaE2000, labOf } from '../colour/index.ts'
+import { nearestColours } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
 import { fewestOf, type Wanted } from './cutting.ts'
 import { packsOf } from './money.ts'
@@ -141,19 +141,18 @@ const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): Or
   }
 }
 
+/** A flower is bought as the trade's colour that it is a shade off at most, ΔE00 (colour's nearest.ts: ours). */
+const SHADE = 10
+
 /**
- * Two designs that have a green in shades of their own are served from one bunch: greens are sold by the colours that the
- * catalogue names, the nearest of which it is. Flowers are told apart as they are drawn.
+ * What a stem is ordered as. Two designs that have a plant in shades of one colour are served from one bunch: the trade sells by
+ * words, and the catalogue names them. Greens go by the nearest whatever it is; a flower that is near none keeps its own line.
  */
 const boughtAs = (stem: ResolvedStem): string => {
   const { id, formClass, colours } = stem.plant
   const exact = colourKey(stem)
-  if (formClass !== 'foliage' || colours.length === 0) return `${id} ${exact}`
-  const lab = labOf(exact)
-  const nearest = colours.reduce((best, c) =>
-    deltaE2000(labOf(c.hex), lab) < deltaE2000(labOf(best.hex), lab) ? c : best,
-  )
-  return `${id} ${nearest.name}`
+  const [nearest] = nearestColours(exact, colours)
+  return nearest && (formClass === 'foliage' || nearest.apart < SHADE) ? `${id} ${nearest.name}` : `${id} ${exact}`
 }
 
 /**

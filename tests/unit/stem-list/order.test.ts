@@ -67,17 +67,21 @@ describe('the order of an event', () => {
     expect(order.minorOf).toEqual({ bowls: 599 + 2500, cups: 1199 })
   })
 
-  it('greens in shades of their own come from one bunch over two designs; flowers are bought as they are drawn', () => {
+  it('shades of one colour of the trade come from one bunch over two designs; another colour does not', () => {
     const green = (id: string, colour: string): Stem => stem(id, 'fern', { colour })
+    const rose = (id: string, colour: string): Stem => stem(id, 'rose', { colour })
     const two = [
-      demand('a', 1, green('x', '#5d7a4a'), stem('r', 'rose', { colour: '#e8a0b4' })),
-      demand('b', 1, green('x', '#617d50'), stem('r', 'rose', { colour: '#e9a2b4' })),
+      demand('a', 1, green('x', '#5d7a4a'), rose('r', '#e8a0b4')),
+      demand('b', 1, green('x', '#617d50'), rose('r', '#eaa6b8'), rose('s', '#8a1530')),
     ]
     expect(orderOf(two, choices).lines.map((l) => [l.plant, l.stems])).toEqual([
       ['fern', 2],
-      ['rose', 1],
+      ['rose', 2],
       ['rose', 1],
     ])
+    // One design alone is listed as it is drawn.
+    const alone = demand('a', 1, rose('r', '#e8a0b4'), rose('s', '#eaa6b8'))
+    expect(orderOf([alone], choices).lines).toHaveLength(2)
   })
 
   it('says how many pieces are longer than the stems that are sold', () => {
