@@ -17,6 +17,11 @@ export const KITCHEN: Drawn = {
   shadow: 0.55,
 }
 
+const randomBy = (seed: number) => () => {
+  seed = (seed * 1103515245 + 12345) % 2147483648
+  return seed / 2147483648
+}
+
 /** What lies about on the table, as ellipses: middle and half axes as shares of the photo, and a colour. */
 const CLUTTER = [
   [0.1, 0.93, 0.09, 0.03, [196, 62, 48]],
@@ -28,17 +33,16 @@ const CLUTTER = [
 /** The lens darkens toward the corners: cos⁴ of the angle, here 30° at the corner; on sRGB bytes, which go about as light^(1/2.2). */
 const vignette = (x: number, y: number): number => (1 + (x * x + y * y) * Math.tan(Math.PI / 6) ** 2) ** (-2 / 2.2)
 
-/**
- * A drawn vessel as a phone would show it: things on the table, vignetting, a lens that is not quite sharp, and noise that
- * grows with the light and has a floor. Seeded. Code of the tests alone.
- */
-export const asPhoto = (drawn: Drawn): Photo => {
+interface Thrown {
+  width: number
+  height: number
+  /** sRGB bytes with fractions: r, g, b. */
+  rgb: Float64Array
+}
+
+/** What a phone's lens throws of a drawn vessel: things on the table, vignetting, not quite sharp. Code of the tests alone. */
+export const throughLens = (drawn: Drawn): Thrown => {
   const { rgba, width, height } = drawVessel(drawn)
-  let seed = 7
-  const random = (): number => {
-    seed = (seed * 1103515245 + 12345) % 2147483648
-    return seed / 2147483648
-  }
   for (const [cx, cy, rx, ry, colour] of CLUTTER)
     for (let y = Math.floor((cy - ry) * height); y < Math.min(height, (cy + ry) * height); y++)
       for (let x = Math.max(0, Math.floor((cx - rx) * width)); x < Math.min(width, (cx + rx) * width); x++)
@@ -47,7 +51,7 @@ export const asPhoto = (drawn: Drawn): Photo => {
             colour.map((v) => v * (0.9 + 0.1 * Math.sin(x / 5))),
             (y * width + x) * 4,
           )
-  const out = new Uint8ClampedArray(rgba.length)
+  const rgb = new Float64Array(width * height * 3)
   const half = Math.hypot(width, height) / 2
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
@@ -59,12 +63,23 @@ export const asPhoto = (drawn: Drawn): Photo => {
             const [u, v] = [Math.min(width - 1, Math.max(0, x + dx)), Math.min(height - 1, Math.max(0, y + dy))]
             sum += rgba[(v * width + u) * 4 + c]! * (dx === 0 ? 2 : 1) * (dy === 0 ? 2 : 1)
           }
-        const value = (sum / 16) * light
-        // The sum of three even ones is near enough to a bell.
-        const bell = random() + random() + random() - 1.5
-        out[(y * width + x) * 4 + c] = value + bell * (3 + 0.35 * Math.sqrt(value))
+        rgb[(y * width + x) * 3 + c] = (sum / 16) * light
       }
-      out[(y * width + x) * 4 + 3] = 255
     }
-  return { rgba: out, width, height }
+  return { width, height, rgb }
 }
+
+/** As the sensor takes it: noise that grows with the light and has a floor; `times` as much of it in the evening. */
+export const withNoise = ({ width, height, rgb }: Thrown, seed: number, times = 1): Photo => {
+  const random = randomBy(seed)
+  const rgba = new Uint8ClampedArray(width * height * 4).fill(255)
+  rgb.forEach((value, i) => {
+    // The sum of three even ones is near enough to a bell.
+    const bell = random() + random() + random() - 1.5
+    rgba[Math.floor(i / 3) * 4 + (i % 3)] = value + times * bell * (3 + 0.35 * Math.sqrt(value))
+  })
+  return { rgba, width, height }
+}
+
+/** A drawn vessel as a phone would show it. Seeded. */
+export const asPhoto = (drawn: Drawn, seed = 7): Photo => withNoise(throughLens(drawn), seed)
