@@ -42,7 +42,9 @@ export const toReach = (
     const over = Math.max(0, engine.ready[all.indexOf(s)]!.radius - from)
     const to = Math.max(0, reach_mm - over)
     if (from < 1 || (outward ? to <= from : to >= from)) return []
-    return [{ s, tip: [Math.round((x * to) / from), Math.round((y * to) / from), z] as Point3 }]
+    const tip: Point3 = [Math.round((x * to) / from), Math.round((y * to) / from), z]
+    // Less than a millimetre is no move.
+    return tip[0] === x && tip[1] === y ? [] : [{ s, tip }]
   })
   if (change.length === 0) return null
   const edits = change.map(({ s, tip }): Edit => ({ do: 'set-stems', ids: [s.id], set: { tip } }))

@@ -100,8 +100,10 @@ export const startReading = (): (() => void) => {
   const live = lane(
     'readings',
     (asked, readings) => {
-      // Advice for this very document that came first is not taken back.
-      if (!same(advised, asked)) useStudio.setState({ readings })
+      // Advice for this very document that came first is not taken back; that for another is not what is shown any more.
+      if (same(advised, asked)) return
+      advised = null
+      useStudio.setState({ readings })
     },
     () => (inHand ? GLANCE : 0),
   )

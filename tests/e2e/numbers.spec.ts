@@ -84,7 +84,7 @@ test('drawing, list and readings say the same as the command does of the saved f
     const { total, lines, copies } = said.purchase
     expect(copies).toBe(design.setting.copies)
     const foot = page.getByRole('table').locator('tfoot')
-    await expect(foot).toContainText(String(lines.reduce((n, l) => n + l.stems, 0)))
+    await expect(foot).toContainText(String(lines.reduce((n, l) => n + l.stems + l.spareStems, 0)))
     const cost = (await foot.getByRole('cell').last().textContent()) ?? ''
     expect(Number(cost.replace(/[^\d.]/g, ''))).toBeCloseTo(total, 2)
   })

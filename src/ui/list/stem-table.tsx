@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import { newStemId } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
+import { resolveArrangement } from '../../geometry/index.ts'
 import { change, perform, select, useStudio } from '../../state/index.ts'
-import { changeCount, formatMoney, type PurchaseLine, type StemRow } from '../../stem-list/index.ts'
+import { changeCount, formatMoney, type PurchaseLine, type StemRow, stemList } from '../../stem-list/index.ts'
 import { formatLength } from '../../units/index.ts'
 import { NumberField } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
@@ -27,6 +28,18 @@ const bunchWords = ({ bunches, bunchSize }: PurchaseLine): string => {
   return bunchSize === null ? `${bunches}, two sizes` : `${bunches} × ${bunchSize}`
 }
 
+/**
+ * So many pieces of a row in the drawing. The list may lag a frame behind what is drawn: a step goes from what is there, so
+ * that two quick ones are two.
+ */
+const setPieces = (view: ListView, row: StemRow, count: number, by?: number): void => {
+  const { document } = useStudio.getState()
+  const resolved = view.resolved.document === document ? view.resolved : resolveArrangement(document)
+  const now = stemList(resolved).find((r) => rowKey(r) === rowKey(row))
+  if (!now) return
+  perform(changeCount(document, resolved, now, by === undefined ? count : Math.max(0, now.pieces + by), newStemId))
+}
+
 interface RowProps {
   view: ListView
   row: StemRow
@@ -37,7 +50,6 @@ interface RowProps {
 const Row = ({ view, row, open, onOpen }: RowProps) => {
   const selection = useStudio((s) => s.selection)
   const units = useStudio((s) => s.units)
-  const document = useStudio((s) => s.document)
   const plant = findPlant(row.plant)
   const name = plant?.name ?? row.plant
   const selected = row.ids.filter((id) => selection.includes(id)).length
@@ -85,10 +97,7 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
             value={row.pieces}
             min={0}
             max={200}
-            onChange={(count) => {
-              const edit = changeCount(document, view.resolved, row, count, newStemId)
-              if (edit) perform(edit)
-            }}
+            onChange={(count, by) => setPieces(view, row, count, by)}
           />
         </td>
         <td>{line ? stemsWords(line) : '″'}</td>

@@ -4,10 +4,12 @@ import {
   change,
   perform,
   preview,
+  redo,
   resetStudio,
   settle,
   showDesign,
   startReading,
+  undo,
   useStudio,
 } from '../../../src/state/index.ts'
 import type { ReadingsRequest } from '../../../src/state/readings.worker.ts'
@@ -69,6 +71,28 @@ describe('readings in the page', () => {
     const before = useStudio.getState().readings
     answer('advice', [{ id: 'late' }])
     expect(useStudio.getState().readings).toBe(before)
+  })
+
+  it('are those of what is shown after a step is taken back and done again, though its advice was there before', () => {
+    const shown = (): unknown => useStudio.getState().readings
+    vi.advanceTimersByTime(1000)
+    answer('readings')
+    answer('advice')
+    perform({ do: 'set-title', title: 'Changed' })
+    vi.advanceTimersByTime(1000)
+    answer('readings', [{ id: 'changed' }])
+    answer('advice', [{ id: 'changed, advised' }])
+    undo()
+    vi.advanceTimersByTime(20)
+    answer('readings', [{ id: 'as before' }])
+    expect(shown()).toEqual([{ id: 'as before' }])
+    redo()
+    vi.advanceTimersByTime(20)
+    answer('readings', [{ id: 'changed' }])
+    expect(shown()).toEqual([{ id: 'changed' }])
+    vi.advanceTimersByTime(1000)
+    answer('advice', [{ id: 'changed, advised' }])
+    expect(shown()).toEqual([{ id: 'changed, advised' }])
   })
 
   it('bring advice when a drag is over, though the last picture of it was read already', () => {
