@@ -2,7 +2,7 @@ import { type Arrangement, applyEdit, type Light } from '../arrangement/index.ts
 import { findPlant } from '../catalogue/index.ts'
 import { reachOf } from '../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../geometry/index.ts'
-import { formatMoney, priceOf, purchase, stemList } from '../stem-list/index.ts'
+import { formatMoney, inventedAmong, purchase, stemList } from '../stem-list/index.ts'
 import type { OfferedPalette, Parcel } from '../storage/index.ts'
 import {
   cautionLine,
@@ -63,9 +63,9 @@ export const paletteWords = (offer: OfferedPalette, general: (hex: string) => st
 const costOf = (document: Arrangement, prices: NonNullable<Parcel['prices']>, language: string): Told['facts'] => {
   const bought = purchase(resolveArrangement(document), document.setting.copies, prices)
   if (bought.lines.length === 0) return []
-  const invented = bought.lines.filter((line) => priceOf(line.plant, prices).example).length
-  const standing =
-    invented === 0 ? '' : invented === bought.lines.length ? ', at example prices' : ', some prices are examples'
+  const standing = { none: '', all: ', at example prices', some: ', some prices are examples' }[
+    inventedAmong(bought.lines, prices)
+  ]
   return [['flowers cost', `${formatMoney(bought.total, bought.currency, language)}${standing}`]]
 }
 

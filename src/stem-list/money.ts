@@ -1,4 +1,4 @@
-import { EXAMPLE_PRICES, type Plant } from '../catalogue/index.ts'
+import { EXAMPLE_PRICES, findPlant, type Plant } from '../catalogue/index.ts'
 import { isPack, MOST_PACKS, type Pack } from './packs.ts'
 import type { PriceBook } from './types.ts'
 
@@ -67,4 +67,11 @@ export const packsOf = (
   if (own && own.length > 0 && own.length <= MOST_PACKS && own.every(isPack)) return { packs: own, example: false }
   const { minor, example } = priceOf(plant.id, prices, examples)
   return { packs: [{ stems: plant.bunch ? Math.max(1, Math.floor(plant.bunch.value)) : 1, minor }], example }
+}
+
+/** Of the plants of these lines, how many have a price that is invented: none, some or all of them, for words beside a total. */
+export const inventedAmong = (lines: readonly { plant: string }[], prices: PriceBook): 'none' | 'some' | 'all' => {
+  const examples = lines.filter(({ plant }) => packsOf(findPlant(plant) ?? { id: plant, bunch: null }, prices).example)
+  if (examples.length === 0) return 'none'
+  return examples.length === lines.length ? 'all' : 'some'
 }

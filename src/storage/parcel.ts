@@ -24,7 +24,7 @@ export interface Parcel {
   offers: OfferedPalette[]
   units: 'in' | 'cm' | 'mm'
   /** Only if ticked: the prices of the plants that stand in it. */
-  prices: { currency: string; perBunch: Record<string, number> } | null
+  prices: { currency: string; perBunch: Record<string, number>; packs?: Record<string, Pack[]> } | null
   /** Only if ticked. */
   note: string
 }
@@ -70,15 +70,30 @@ export const plainDesign = (design: Arrangement): Arrangement => ({
   },
 })
 
+/** Stems sold together, and what they cost in minor units; what is no pack counts as none (stem-list's packs). */
+interface Pack {
+  stems: number
+  minor: number
+}
+
 /** As JSON. Nothing goes along that the parcel does not name. */
 export const writeParcel = ({ design, offers, units, prices, note }: Parcel): string => {
   const plants = new Set(design.stems.map((s) => s.plant))
-  const own = prices && Object.entries(prices.perBunch).filter(([plant]) => plants.has(plant))
+  const own = <T>(all: Record<string, T>) => Object.entries(all).filter(([plant]) => plants.has(plant))
+  const packs = own(prices?.packs ?? {})
   return JSON.stringify({
     design: plainDesign(design),
     offers: offers.slice(0, MOST_OFFERS).map(plainPalette),
     units,
-    ...(prices && own ? { prices: { currency: prices.currency, perBunch: Object.fromEntries(own) } } : {}),
+    ...(prices
+      ? {
+          prices: {
+            currency: prices.currency,
+            perBunch: Object.fromEntries(own(prices.perBunch)),
+            ...(packs.length > 0 ? { packs: Object.fromEntries(packs) } : {}),
+          },
+        }
+      : {}),
     ...(note ? { note } : {}),
   })
 }
@@ -100,10 +115,20 @@ const offerOf = (x: unknown): OfferedPalette | null => {
   }
 }
 
+const looksLikePack = (x: unknown): boolean =>
+  isThing(x) && Number.isSafeInteger(x.stems) && Number.isSafeInteger(x.minor)
+
 const pricesOf = (x: unknown): Parcel['prices'] => {
   if (!isThing(x) || !/^[A-Z]{3}$/.test(String(x.currency)) || !isThing(x.perBunch)) return null
   const right = Object.entries(x.perBunch).filter(([, n]) => Number.isSafeInteger(n) && (n as number) >= 0)
-  return { currency: String(x.currency), perBunch: Object.fromEntries(right) as Record<string, number> }
+  const packs = Object.entries(isThing(x.packs) ? x.packs : {}).filter(
+    ([, all]) => Array.isArray(all) && all.every(looksLikePack),
+  )
+  return {
+    currency: String(x.currency),
+    perBunch: Object.fromEntries(right) as Record<string, number>,
+    ...(packs.length > 0 ? { packs: Object.fromEntries(packs) as Record<string, Pack[]> } : {}),
+  }
 }
 
 /**

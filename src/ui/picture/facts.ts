@@ -2,7 +2,7 @@ import type { Arrangement, Light } from '../../arrangement/index.ts'
 import type { Plant } from '../../catalogue/index.ts'
 import { type Frame, type Reach, reachOf, type Scene, sceneOf, stillBox, type ViewAngle } from '../../drawing/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
-import { formatMoney, type Price, type PriceBook, type PurchaseLine, priceOf, purchase } from '../../stem-list/index.ts'
+import { formatMoney, inventedAmong, type PriceBook, type PurchaseLine, purchase } from '../../stem-list/index.ts'
 import {
   cautionLine,
   colourWords,
@@ -124,14 +124,7 @@ const plantFacts = (resolved: Resolved, word: (hex: string, plant: Plant) => str
 
 const costOf = (lines: readonly PurchaseLine[], total: number, { prices, language }: PictureOptions): Facts['cost'] => {
   if (lines.length === 0) return null
-  const found = lines.map((line): Price => priceOf(line.plant, prices))
-  const examples = found.filter((p) => p.example).length
-  const standing =
-    examples === 0
-      ? 'prices: yours'
-      : examples === found.length
-        ? 'prices: example'
-        : 'prices: some yours, some example'
+  const standing = `prices: ${{ none: 'yours', all: 'example', some: 'some yours, some example' }[inventedAmong(lines, prices)]}`
   return { total: formatMoney(total, prices.currency, language), standing }
 }
 

@@ -53,6 +53,11 @@ describe('what the partner is told', () => {
     expect(told(priced).facts.at(-1)![1]).toMatch(/^£[\d,]+\.\d\d, at example prices$/)
     const own = { 'rose-garden': 1200, 'euc-silver': 800 }
     expect(told(parcel({ prices: { currency: 'GBP', perBunch: own } })).facts.at(-1)![1]).toMatch(/^£[\d,]+\.\d\d$/)
+    // Own prices for sizes of one's own are no examples either.
+    const packs = { 'rose-garden': [{ stems: 25, minor: 2000 }], 'euc-silver': [{ stems: 10, minor: 800 }] }
+    expect(told(parcel({ prices: { currency: 'GBP', perBunch: {}, packs } })).facts.at(-1)![1]).toMatch(
+      /^£[\d,]+\.\d\d$/,
+    )
   })
   it('keeps the word of danger, and calls no plant safe', () => {
     expect(told(parcel()).caution).toMatch(

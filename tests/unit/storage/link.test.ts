@@ -63,6 +63,18 @@ describe('a link that holds a design', () => {
     expect(got.prices).toEqual({ currency: 'GBP', perBunch: { 'rose-garden': 1450 } })
     expect(got.note).toBe('Which one?')
   })
+  it('takes sizes of one’s own along with their prices, of the plants in it alone', async () => {
+    const packs = {
+      'rose-garden': [
+        { stems: 25, minor: 2000 },
+        { stems: 10, minor: 900 },
+      ],
+      statice: [{ stems: 10, minor: 500 }],
+    }
+    const prices = { currency: 'GBP', perBunch: {}, packs }
+    const got = await opened(await linkOf(parcelOf(bowl(), { prices })))
+    expect(got.prices).toEqual({ currency: 'GBP', perBunch: {}, packs: { 'rose-garden': packs['rose-garden'] } })
+  })
   it('is read with a full stop, a bracket or a quote behind it', async () => {
     const link = await linkOf(parcelOf(bowl()))
     for (const end of ['.', ').', '”', '>', '\n']) expect((await readShow(link + end, known)).ok, end).toBe(true)
