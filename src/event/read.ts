@@ -27,7 +27,7 @@ export type EventRead =
 const refused = (...faults: Fault[]): EventRead => ({ kind: 'refused', problems: faults.map(asProblem) })
 
 /** What is wrong with the plan itself, its designs left out. */
-export const eventFaults = (raw: unknown): Fault[] =>
+const eventFaults = (raw: unknown): Fault[] =>
   (v.safeParse(eventSchema, raw).issues ?? []).map((issue) => ({
     path: (issue.path ?? []).map((item) => item.key as string | number),
     message: issue.message,

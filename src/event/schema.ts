@@ -4,7 +4,7 @@ import { fields, isDate, LIMITS } from '../arrangement/index.ts'
 const { between, field, list, name, number, text, thing } = fields
 
 /** The limits at the event's door. Ours: far above what one event needs. */
-export const EVENT_LIMITS = {
+const EVENT_LIMITS = {
   parts: 100,
   tables: 10_000,
   hours: 240,

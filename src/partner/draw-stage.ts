@@ -1,7 +1,6 @@
-import type { Light } from '../arrangement/index.ts'
-import { underLight } from '../colour/index.ts'
-import { clothMarks, ellipsePoints, type Mark, type Place, type Scene } from '../drawing/index.ts'
+import { clothMarks, type Place, type Scene } from '../drawing/index.ts'
 import type { Resolved } from '../geometry/index.ts'
+import { drawMark } from './draw-mark.ts'
 import { PITCH } from './protocol.ts'
 import type { Seen } from './turntable.ts'
 
@@ -27,19 +26,6 @@ export const bareTable = (table: Scene['table'], linen: string): Scene => ({
   noRoom: [],
 })
 
-const draw = (pen: CanvasRenderingContext2D, mark: Mark, place: (at: Place) => Place, light: Light, hair: number) => {
-  pen.beginPath()
-  for (const at of mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points) pen.lineTo(...place(at))
-  if (mark.kind === 'polygon') {
-    pen.fillStyle = underLight(mark.fill, light)
-    pen.fill()
-  } else {
-    pen.strokeStyle = underLight(mark.colour, light)
-    pen.lineWidth = mark.weight * hair
-    pen.stroke()
-  }
-}
-
 /** Draws pictures with the table that each stands on, in the linen and the light of the design. */
 export const createStage = (canvas: HTMLCanvasElement, { resolved, scene }: Ground) => {
   const sheet = document.createElement('canvas')
@@ -56,7 +42,7 @@ export const createStage = (canvas: HTMLCanvasElement, { resolved, scene }: Grou
     pen.clearRect(0, 0, w, h)
     const angle = { turn: view.turn, pitch: PITCH }
     for (const mark of clothMarks(resolved, scene, angle, (HATCH * ratio) / scale))
-      draw(pen, mark, place, view.light, HAIR * ratio)
+      drawMark(pen, mark, place, view.light, HAIR * ratio)
     sheet.width = image.width
     sheet.height = image.height
     own.putImageData(image, 0, 0)

@@ -23,7 +23,7 @@ export const perform = (edit: Edit): void => {
   if (next === document) return abandon()
   const words = describeEdit(document, edit, plantName)
   put(next, words)
-  say(`${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`)
+  saySentence(words)
 }
 
 /** Shows what the edit would do to the document as it was before the gesture (a drag: each move replaces the last). */
@@ -37,7 +37,7 @@ export const settle = (words: string): void => {
   const { draft, document } = get()
   if (!draft || draft === document) return abandon()
   put(draft, words)
-  say(`${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`)
+  saySentence(words)
 }
 
 /** Ends the gesture and leaves the document as it was before it. */
@@ -79,6 +79,8 @@ export const openSheet = (sheet: Sheet): void => {
 }
 
 export const say = (message: string): void => set({ message })
+/** Says the words of a step as a sentence. */
+export const saySentence = (words: string): void => say(`${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`)
 
 /** Any part of the state that needs no rule of its own. Never `document`, `lastDone` or `draft`. */
 export const change = (part: Partial<Omit<StudioState, 'document' | 'lastDone' | 'draft'>>): void => set(part)

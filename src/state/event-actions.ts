@@ -1,6 +1,6 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import { type EventPart, type EventPlan, newEvent, readEvent, type WholeEvent, writeEvent } from '../event/index.ts'
-import { say } from './actions.ts'
+import { say, saySentence } from './actions.ts'
 import { useEvent } from './event-store.ts'
 import { keepAside, known, store } from './keeping.ts'
 import { useStudio } from './store.ts'
@@ -17,7 +17,7 @@ export const changeEvent = (change: Partial<EventPlan>, words: string): void => 
   const keys = Object.keys(change) as (keyof EventPlan)[]
   if (keys.every((key) => Object.is(event[key], change[key]))) return
   set({ event: { ...event, ...change }, lastDone: words })
-  say(`${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`)
+  saySentence(words)
 }
 
 /** Changes one part of the event. */
@@ -44,7 +44,7 @@ const step = (way: 'undo' | 'redo', said: string): void => {
 export const undoEvent = (): void => step('undo', 'Undone')
 export const redoEvent = (): void => step('redo', 'Done again')
 
-/** Fetches the designs that the event names and that are not here yet. */
+/** Fetches the designs that the event names, as this browser keeps them now. */
 export const fetchDesigns = async (): Promise<void> => {
   const wanted = get().event.parts.map((p) => p.design)
   const found: Record<string, Arrangement> = {}
@@ -125,7 +125,6 @@ const start = async (): Promise<void> => {
     timer = setTimeout(() => void keepEvent(), REST_ms)
   })
   addEventListener('pagehide', () => void keepEvent())
-  await fetchDesigns()
 }
 
 /** A design that stands for one that lies by itself: the kept text holds none, and its parts name keys that have to exist. */
@@ -145,7 +144,7 @@ const readPlan = (text: string): EventPlan | null => {
   }
 }
 
-/** Fetches the event that this browser keeps, or begins one with the open design; from then on it is kept. */
+/** Fetches the event that this browser keeps, or begins one with the open design; from then on it is kept. Its designs: fetchDesigns. */
 export const startEvent = (): Promise<void> => {
   started = started ?? start()
   return started
@@ -159,7 +158,7 @@ export const beginEvent = (): void => {
 }
 
 /** The event as it stands, with its designs: those of the tool first. */
-export const wholeEvent = (): WholeEvent => {
+const wholeEvent = (): WholeEvent => {
   const { event, designs } = get()
   const { designId, document } = useStudio.getState()
   return { ...event, designs: designId ? { ...designs, [designId]: document } : designs }

@@ -51,9 +51,3 @@ export const useEventHistory = (): { undo: string; redo: string } => {
   const next = useStore(useEvent.temporal, (s) => s.futureStates.at(-1)?.lastDone ?? '')
   return { undo: steps > 0 ? lastDone : '', redo: next }
 }
-
-/** Back to the first state, for tests. */
-export const resetEvent = (): void => {
-  useEvent.setState(initial(), true)
-  useEvent.temporal.getState().clear()
-}

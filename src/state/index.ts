@@ -1,6 +1,6 @@
 export * from './actions.ts'
 export * from './event-actions.ts'
-export { type EventState, resetEvent, useEvent, useEventHistory } from './event-store.ts'
+export { type EventState, useEvent, useEventHistory } from './event-store.ts'
 export {
   agreeToOpen,
   beginDesign,

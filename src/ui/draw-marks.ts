@@ -1,6 +1,6 @@
 import type { Light } from '../arrangement/index.ts'
-import { underLight } from '../colour/index.ts'
-import { ellipsePoints, type Frame, type Mark, type Place } from '../drawing/index.ts'
+import type { Frame, Mark, Place } from '../drawing/index.ts'
+import { drawMark } from '../partner/index.ts'
 
 /**
  * Draws vector pieces of the room on a canvas, in a light.
@@ -14,20 +14,7 @@ export const drawMarks = (
   light: Light,
   hair: number,
 ): void => {
-  const trace = (points: readonly Place[]): void => {
-    pen.beginPath()
-    for (const [x, y] of points) pen.lineTo((x - left) * scale, (top - y) * scale)
-  }
+  const place = ([x, y]: Place): Place => [(x - left) * scale, (top - y) * scale]
   pen.lineJoin = 'round'
-  for (const mark of marks) {
-    trace(mark.kind === 'ellipse' ? ellipsePoints(mark) : mark.points)
-    if (mark.kind === 'polygon') {
-      pen.fillStyle = underLight(mark.fill, light)
-      pen.fill()
-    } else {
-      pen.strokeStyle = underLight(mark.colour, light)
-      pen.lineWidth = mark.weight * hair
-      pen.stroke()
-    }
-  }
+  for (const mark of marks) drawMark(pen, mark, place, light, hair)
 }

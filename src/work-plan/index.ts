@@ -1,5 +1,5 @@
 export { calendarName, calendarOf, foldLine } from './calendar.ts'
-export { type Moment, momentOf, weekdayWords } from './clock.ts'
+export { weekdayWords } from './clock.ts'
 export { lateOf } from './late.ts'
 export { type Load, loadOf, type PieceTime, pieceTimes } from './load.ts'
 export { type Placing, placingOf } from './placing.ts'

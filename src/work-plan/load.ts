@@ -2,6 +2,7 @@ import type { Mechanics } from '../arrangement/index.ts'
 import { findPlant } from '../catalogue/index.ts'
 import type { EventPart, HandMinutes } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
+import { PLACING_ORDER } from './placing.ts'
 import { type Timing, timingOf } from './timing.ts'
 
 /** Stems of one plant that arrive together, its colours as one. */
@@ -29,9 +30,7 @@ export interface Load {
   vessels: number
 }
 
-/** Greens hide the mechanics and set the outline with the lines, then what carries it, then what fills (common practice). */
-const ORDER = ['greens', 'line', 'focal', 'form', 'mass', 'filler']
-const rank = (plant: string): number => ORDER.indexOf(findPlant(plant)?.role ?? 'filler')
+const rank = (plant: string): number => PLACING_ORDER.indexOf(findPlant(plant)?.role ?? 'filler')
 
 /**
  * The work in an order. A plant with several colours comes on one day.

@@ -2,7 +2,7 @@ import type { Role } from '../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, waterlineZ } from '../geometry/index.ts'
 
 /** Greens first, to hide the mechanics and to set the outline with the lines; then what carries it, then what fills (common practice). */
-const ORDER: readonly Role[] = ['greens', 'line', 'focal', 'form', 'mass', 'filler']
+export const PLACING_ORDER: readonly Role[] = ['greens', 'line', 'focal', 'form', 'mass', 'filler']
 
 /** A stem in the order of placing. */
 export interface Placing {
@@ -51,7 +51,10 @@ export const placingOf = (resolved: Resolved): Placing[] => {
   return [...resolved.stems]
     .sort(
       (a, b) =>
-        ORDER.indexOf(a.role) - ORDER.indexOf(b.role) || rank(a) - rank(b) || round(a) - round(b) || a.index - b.index,
+        PLACING_ORDER.indexOf(a.role) - PLACING_ORDER.indexOf(b.role) ||
+        rank(a) - rank(b) ||
+        round(a) - round(b) ||
+        a.index - b.index,
     )
     .map((stem, i) => ({
       number: i + 1,

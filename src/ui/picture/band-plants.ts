@@ -1,5 +1,6 @@
 import { listed } from '../../telling/index.ts'
 import type { Facts, PlantFact } from './facts.ts'
+import { shifted } from './shifted.ts'
 import { cut, textLine, wrapped } from './text.ts'
 import { FAINT, type Font, INK, INK2, type Item, LINE, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
@@ -94,15 +95,6 @@ const row = (
     items.push(...labelItems(labels[i]!, middle, y + (below ? upper + 14 : 0), measure))
   })
   return { items, height: plateHeight + UNDER_PLATE - 34 + upper + lower }
-}
-
-const shifted = (item: Item, dy: number): Item => {
-  if (item.kind === 'text') return { ...item, y: item.y + dy, box: { ...item.box, y: item.box.y + dy } }
-  if (item.kind === 'line')
-    return { ...item, from: [item.from[0], item.from[1] + dy], to: [item.to[0], item.to[1] + dy] }
-  if (item.kind === 'shape' || item.kind === 'path')
-    return { ...item, points: item.points.map(([x, y]) => [x, y + dy]) }
-  return { ...item, box: { ...item.box, y: item.box.y + dy } }
 }
 
 const restLine = (rest: readonly PlantFact[]): string => {

@@ -10,7 +10,7 @@ import type { Sheet } from './types.ts'
 const SHARES = [1, 0.75, 0.5] as const
 
 /** `orchard-supper.png`: the name of the design's own file, with another ending. */
-export const pictureName = (title: string, kind: Kind): string => `${fileName(title).replace(/\.json$/, '')}.${kind}`
+export const pictureName = (title: string, kind: Kind): string => fileName(title, `.${kind}`)
 
 /** A canvas over a browser's limit stays empty without a word; the paper in the corner tells. */
 const isDrawn = (canvas: HTMLCanvasElement): boolean => {

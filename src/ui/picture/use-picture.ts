@@ -1,46 +1,19 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import type { Arrangement } from '../../arrangement/index.ts'
-import { loadColourNames } from '../../colour/index.ts'
 import { useHousePalettes, useOwnPalettes, useStudio } from '../../state/index.ts'
 import { alternativeText } from './alt-text.ts'
 import { type Choices, lightOf, shownWords } from './choices.ts'
 import { factsOf } from './facts.ts'
 import { layoutFacts } from './layout.ts'
-import { canvasMeasure, type Faces, loadFaces } from './paint.ts'
+import { canvasMeasure, type Faces } from './paint.ts'
 import type { Laid } from './types.ts'
+import { language, useTools } from './use-tools.ts'
 
 export interface PictureView {
   document: Arrangement
   faces: Faces
   laid: Laid
   words: string
-}
-
-/** The language of the page's words; dates and money follow the kind of English that the person's browser asks for. */
-const language = (): string => navigator.languages.find((l) => l.startsWith('en')) ?? 'en-GB'
-
-interface Tools {
-  faces: Faces
-  general: (hex: string) => string
-}
-
-/** Faces and colour names, which come once. */
-const useTools = (): Tools | null => {
-  const [tools, setTools] = useState<Tools | null>(null)
-  useEffect(() => {
-    let live = true
-    const names = loadColourNames().then(
-      ({ colourName }) => colourName,
-      () => (hex: string) => hex,
-    )
-    Promise.all([loadFaces(), names]).then(([faces, general]) => {
-      if (live) setTools({ faces, general })
-    })
-    return () => {
-      live = false
-    }
-  }, [])
-  return tools
 }
 
 /** The laid out sheet and its words, anew with every change; null until the letters are there. */

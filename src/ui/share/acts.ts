@@ -6,7 +6,6 @@ import { pageFile } from './page-file.ts'
 /** Where the tool is, without what stands behind its #. */
 export const home = (): string => location.href.split('#')[0]!
 
-const named = (title: string, ending: string): string => fileName(title).replace(/\.json$/, ending)
 const why = (error: unknown): string => (error instanceof Error ? error.message : 'no reason was given')
 
 /** Puts a link on the clipboard; false where the browser gives no leave. */
@@ -25,7 +24,7 @@ export const savePage = async (fragment: string, title: string): Promise<void> =
   try {
     const response = await fetch(`${import.meta.env.BASE_URL}partner-page.html`)
     if (!response.ok) throw new Error('the empty page is not to be had; are you connected?')
-    const name = named(title, '.html')
+    const name = fileName(title, '.html')
     download(new Blob([pageFile(await response.text(), fragment, title, home())], { type: 'text/html' }), name)
     say(`Saved as ${name}. It opens in any browser, without a connection.`)
   } catch (error) {
@@ -42,7 +41,7 @@ export const saveEditable = async (png: () => Promise<Blob | null>): Promise<voi
     if (!blob) return say('The picture was not made: another one came in between.')
     const made = await carryDesign(new Uint8Array(await blob.arrayBuffer()), text)
     if (!made.ok) return say(made.message)
-    const name = named(title, ' (editable).png')
+    const name = fileName(title, ' (editable).png')
     download(new Blob([made.value], { type: 'image/png' }), name)
     say(`Saved as ${name}. It carries the whole design: “Open a file” opens it again.`)
   } catch (error) {

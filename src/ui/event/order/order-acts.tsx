@@ -10,7 +10,7 @@ import type { WorkedEvent } from '../work-out.ts'
 
 /** Saves a text as a CSV file, named after the event. */
 export const saveCsv = (text: string, title: string): void => {
-  const name = fileName(title).replace(/\.json$/, '.csv')
+  const name = fileName(title, '.csv')
   download(new Blob([text], { type: 'text/csv' }), name)
   say(`Saved as ${name}.`)
 }

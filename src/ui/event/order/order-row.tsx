@@ -2,7 +2,7 @@ import { findPlant, RECUT_mm } from '../../../catalogue/index.ts'
 import { useStudio } from '../../../state/index.ts'
 import { type OrderLine, packWords, yieldOf } from '../../../stem-list/index.ts'
 import { formatLength } from '../../../units/index.ts'
-import { Plate } from '../../list/plate.tsx'
+import { PlantCells } from '../plant-cells.tsx'
 import { count, money } from '../words.ts'
 import type { EventDesign } from '../work-out.ts'
 import { LeftOver } from './left-over.tsx'
@@ -33,15 +33,7 @@ export const OrderRow = ({ line, colour, again, designs, currency }: Props) => {
   if (!plant) return null
   return (
     <tr>
-      <td className="order-plate">
-        <Plate plant={line.plant} colour={line.colour} size={34} />
-      </td>
-      <th scope="row">
-        {plant.name} <i>{plant.botanical}</i>
-        <span className="order-colour">
-          <span className="order-dot" style={{ background: line.colour }} aria-hidden="true" />
-          {colour}
-        </span>
+      <PlantCells plant={plant} hex={line.colour} colour={colour}>
         {line.tooLong > 0 ? (
           <span className="order-note">
             <b>!</b> {count(line.tooLong, 'piece is', 'pieces are')} longer than a usual stem gives:{' '}
@@ -49,7 +41,7 @@ export const OrderRow = ({ line, colour, again, designs, currency }: Props) => {
             {formatLength(RECUT_mm, units)} on arrival. Ask for longer stems, or lower these in the drawing.
           </span>
         ) : null}
-      </th>
+      </PlantCells>
       <td data-head="pieces">{line.pieces}</td>
       <td data-head="stems">{line.stems}</td>
       <td data-head="spare, %">{again ? <Above /> : <SpareCell plant={plant} />}</td>

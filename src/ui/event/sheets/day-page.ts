@@ -1,4 +1,5 @@
 import type { Task } from '../../../work-plan/index.ts'
+import { shifted } from '../../picture/shifted.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import { INK, INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
@@ -32,14 +33,6 @@ const taskItems = (
   return { items, height: y + 8 }
 }
 
-const moved = (item: Item, dy: number): Item => {
-  if (item.kind === 'text') return { ...item, y: item.y + dy, box: { ...item.box, y: item.box.y + dy } }
-  if (item.kind === 'line')
-    return { ...item, from: [item.from[0], item.from[1] + dy], to: [item.to[0], item.to[1] + dy] }
-  if (item.kind === 'box') return { ...item, box: { ...item.box, y: item.box.y + dy } }
-  return item
-}
-
 /** The plan of work by days, with boxes to tick, as many pages as it takes. */
 export const dayPages = (
   pen: Pen,
@@ -55,7 +48,7 @@ export const dayPages = (
   }
   const put = (items: Item[], height: number): void => {
     if (y + height > body.y + body.h && y > body.y) turn()
-    pages.at(-1)?.push(...items.map((item) => moved(item, y)))
+    pages.at(-1)?.push(...items.map((item) => shifted(item, y)))
     y += height
   }
   let day = ''

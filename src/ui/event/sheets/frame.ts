@@ -54,17 +54,24 @@ export const rule = (from: Place, to: Place, weight = 2, colour: string = LINE):
   colour,
 })
 
-/** A circle as a shape of many sides. */
-export const disc = (x: number, y: number, r: number, fill: string, stroke: string, weight: number): Item[] => {
-  const points: Place[] = Array.from({ length: 29 }, (_, i) => {
+/** A circle as a closed line of many sides. */
+const circle = (x: number, y: number, r: number): Place[] =>
+  Array.from({ length: 29 }, (_, i) => {
     const a = (i * 2 * Math.PI) / 28
     return [x + r * Math.cos(a), y + r * Math.sin(a)]
   })
-  return [
-    { kind: 'shape', points, fill },
-    { kind: 'path', points, weight, colour: stroke },
-  ]
-}
+
+export const ring = (x: number, y: number, r: number, colour: string, weight: number): Item => ({
+  kind: 'path',
+  points: circle(x, y, r),
+  weight,
+  colour,
+})
+
+export const disc = (x: number, y: number, r: number, fill: string, stroke: string, weight: number): Item[] => [
+  { kind: 'shape', points: circle(x, y, r), fill },
+  ring(x, y, r, stroke, weight),
+]
 
 /** Where the body of a page begins and ends, px. */
 export const bodyOf = ({ height, inset, margin, width }: Sheet): Box => ({

@@ -1,6 +1,6 @@
 import type { Item, Place } from '../../picture/types.ts'
 import { INK } from '../../picture/types.ts'
-import { disc, type Pen, rule, SMALL, words } from './frame.ts'
+import { disc, type Pen, ring, rule, SMALL, words } from './frame.ts'
 
 export interface Numbered {
   number: number
@@ -49,17 +49,9 @@ export const numbers = (pen: Pen, all: readonly Numbered[]): Item[] => {
       const [x, y] = places[i]!
       return [
         ...disc(x, y, R, '#ffffff', INK, 2),
-        ...ring(x, y, colour),
+        ring(x, y, R - 5, colour, 6),
         words(pen, String(number), SMALL, x, y + 12, 'centre'),
       ]
     }),
   ]
-}
-
-const ring = (x: number, y: number, colour: string): Item[] => {
-  const points: Place[] = Array.from({ length: 29 }, (_, i) => {
-    const a = (i * 2 * Math.PI) / 28
-    return [x + (R - 5) * Math.cos(a), y + (R - 5) * Math.sin(a)]
-  })
-  return [{ kind: 'path', points, weight: 6, colour }]
 }

@@ -1,8 +1,9 @@
-import { formatMoney, type OrderLine, packWords, toMain } from '../../../stem-list/index.ts'
+import { type OrderLine, packWords } from '../../../stem-list/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Align, Font, Item, Laid } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
 import { plantName, type WorkedEvent } from '../use-worked-event.ts'
+import { money } from '../words.ts'
 import { careOf } from './care.ts'
 import { bodyOf, type Pen, page, rule, STRONG, TEXT, words } from './frame.ts'
 
@@ -36,7 +37,7 @@ export const orderPages = (
             head: 'cost',
             at: 1,
             align: 'right' as const,
-            of: (l: OrderLine) => `${formatMoney(toMain(l.minor, currency), currency)}${l.example ? ' *' : ''}`,
+            of: (l: OrderLine) => `${money(l.minor, currency)}${l.example ? ' *' : ''}`,
           },
         ]
       : [{ head: 'left over', at: 1, align: 'right' as const, of: (l: OrderLine) => String(l.leftover) }]),
@@ -73,7 +74,7 @@ export const orderPages = (
     if (from + perPage >= order.lines.length) {
       const y = body.y + 70 + ROW * (some.length + 1) + 8
       const bought = order.lines.reduce((n, l) => n + l.bought, 0)
-      const total = said.withCost ? `, ${formatMoney(toMain(order.minor, currency), currency)}` : ''
+      const total = said.withCost ? `, ${money(order.minor, currency)}` : ''
       items.push(words(pen, `${bought} stems in all${total}.`, STRONG, body.x, y))
       if (said.withCost && order.lines.some((l) => l.example))
         items.push(words(pen, '* an example price, invented: no shop asks it.', TEXT, body.x, y + 54))

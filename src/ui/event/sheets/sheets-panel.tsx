@@ -1,12 +1,12 @@
-import { useEffect, useMemo, useState } from 'react'
-import { loadColourNames } from '../../../colour/index.ts'
+import { useMemo, useState } from 'react'
 import { say, useStudio } from '../../../state/index.ts'
 import { fileName } from '../../../storage/index.ts'
 import { download } from '../../files/index.ts'
 import { painter } from '../../painter.ts'
 import { Button, SelectField } from '../../parts/index.ts'
-import { canvasMeasure, type Faces, loadFaces } from '../../picture/paint.ts'
+import { canvasMeasure, type Faces } from '../../picture/paint.ts'
 import { rastersOf } from '../../picture/rasters.ts'
+import { language, useTools } from '../../picture/use-tools.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
 import { type EventPage, eventPages, type SheetChoices } from './pages.ts'
 import { SheetPreview } from './sheet-preview.tsx'
@@ -16,30 +16,6 @@ const SIZES = [
   { value: 'a4' as const, words: 'A4' },
   { value: 'letter' as const, words: 'US Letter' },
 ]
-
-const language = (): string => navigator.languages.find((l) => l.startsWith('en')) ?? 'en-GB'
-
-interface Tools {
-  faces: Faces
-  generalName: (hex: string) => string
-}
-const useTools = (): Tools | null => {
-  const [tools, setTools] = useState<Tools | null>(null)
-  useEffect(() => {
-    let live = true
-    const names = loadColourNames().then(
-      ({ colourName }) => colourName,
-      () => (hex: string) => hex,
-    )
-    Promise.all([loadFaces(), names]).then(([faces, generalName]) => {
-      if (live) setTools({ faces, generalName })
-    })
-    return () => {
-      live = false
-    }
-  }, [])
-  return tools
-}
 
 /** All pages as one PDF, painted one after another: many at once would need the memory of all. */
 const savePages = async (pages: readonly EventPage[], faces: Faces, title: string): Promise<void> => {
@@ -54,7 +30,7 @@ const savePages = async (pages: readonly EventPage[], faces: Faces, title: strin
     const { pdfPages } = await import('../../picture/pdf/index.ts')
     const words = `Sheets to work from: ${pages.map((p) => p.label).join('; ')}.`
     const blob = await pdfPages(sheets, faces, { title: title || 'The event', words })
-    const name = `${fileName(title || 'event').replace(/\.json$/, '')}-sheets.pdf`
+    const name = fileName(title || 'event', '-sheets.pdf')
     download(blob, name)
     say(`Saved as ${name}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'}. Print it at 100 %.`)
   } catch (error) {
@@ -87,7 +63,7 @@ export const SheetsPanel = ({ worked }: { worked: WorkedEvent }) => {
         ? eventPages(
             worked,
             choices,
-            { units, language: language(), generalName: tools.generalName },
+            { units, language: language(), generalName: tools.general },
             canvasMeasure(tools.faces),
           )
         : [],

@@ -2,8 +2,8 @@ import { useEffect, useMemo, useState } from 'react'
 import { nearness } from '../../../colour/index.ts'
 import { useStudio } from '../../../state/index.ts'
 import type { OrderLine, SwapOffer } from '../../../stem-list/index.ts'
-import { Plate } from '../../list/plate.tsx'
 import { Button } from '../../parts/index.ts'
+import { PlantCells } from '../plant-cells.tsx'
 import { money } from '../words.ts'
 import type { WorkedEvent } from '../work-out.ts'
 import { movesOf, orderWith, stemsIn, swappedIn, tooLongIn } from './effect.ts'
@@ -50,16 +50,7 @@ export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
   const { plant } = offer
   return (
     <tr>
-      <td className="order-plate">
-        <Plate plant={plant.id} colour={offer.colour} size={34} />
-      </td>
-      <th scope="row">
-        {plant.name} <i>{plant.botanical}</i>
-        <span className="order-colour">
-          <span className="order-dot" style={{ background: offer.colour }} aria-hidden="true" />
-          {colour}
-        </span>
-      </th>
+      <PlantCells plant={plant} hex={offer.colour} colour={colour} />
       <td data-head="colour" className="swap-words">
         {nearness(offer.apart)} <span className="dim">ΔE {offer.apart.toFixed(1)}</span>
       </td>
