@@ -87,6 +87,8 @@ describe('the line of a stem', () => {
   it('turning the stem turns its line', () => {
     fc.assert(
       fc.property(anyStem, mm(0, 360), (s, turn) => {
+        // One that stands upright on the axis has no side of its own to bow to: along y, however it is turned.
+        fc.pre(Math.hypot(...s.mouth) > 1e-6 || Math.hypot(s.tip[0], s.tip[1]) > 1e-6)
         const [c, n] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)]
         const round = ([x, y, z]: Point3): Point3 => [x * c - y * n, x * n + y * c, z]
         const [mx, my] = round([s.mouth[0], s.mouth[1], 0])
