@@ -1,5 +1,15 @@
 import type { Figure, Plant } from './types.ts'
 
+/** What the stems that came are like; what is missing is as the catalogue has it. */
+export interface OwnStem {
+  /** Whole length as they came, before the recut, mm. */
+  stem_mm?: number
+  /** Heads, or sprays, that a stem can be cut apart into, the one at its top counted; a plant with one head has no other. */
+  heads?: number
+  /** The longest piece that a side stem gives, mm. */
+  side_mm?: number
+}
+
 const memory = (value: number, least: number, most: number): Figure => ({
   value,
   range: [least, most],

@@ -20,6 +20,7 @@ export const newEvent = (zone: string): EventPlan => ({
   parts: [],
   trim_mm: TRIM_mm,
   spare: {},
+  stems: {},
   budget: null,
   work: { people: 2, from: '09:00', to: '18:00', drive: 30, minutes: HAND_MINUTES },
   cooler: null,

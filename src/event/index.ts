@@ -1,4 +1,5 @@
 export { HAND_MINUTES, newEvent } from './defaults.ts'
 export { type EventRead, readEvent, writeEvent } from './read.ts'
-export { isClock } from './schema.ts'
+export { EVENT_LIMITS, isClock } from './schema.ts'
+export { withOwnStem } from './stems.ts'
 export * from './types.ts'

@@ -57,10 +57,12 @@ const completed = (
     Array.isArray(raw.parts) && !faults.some(({ path }) => path.length === 1 && path[0] === 'parts') ? raw.parts : []
   const work = fields.isThing(kept.work) ? kept.work : {}
   const minutes = fields.isThing(work.minutes) ? work.minutes : {}
+  const stems = Object.entries(fields.isThing(raw.stems) ? raw.stems : {}).filter(([plant]) => !wrong('stems', plant))
   return {
     ...start,
     ...kept,
     parts: parts.map((part, i) => (wrong('parts', i) ? null : { place: '', ...part })),
+    stems: Object.fromEntries(stems) as EventPlan['stems'],
     work: { ...start.work, ...work, minutes: { ...start.work.minutes, ...minutes } },
   }
 }

@@ -1,10 +1,10 @@
-import type * as v from 'valibot'
+import * as v from 'valibot'
 import { fields, isDate, LIMITS } from '../arrangement/index.ts'
 
 const { between, field, list, name, number, text, thing } = fields
 
 /** The limits at the event's door. Ours: far above what one event needs. */
-const EVENT_LIMITS = {
+export const EVENT_LIMITS = {
   parts: 100,
   tables: 10_000,
   hours: 240,
@@ -12,6 +12,9 @@ const EVENT_LIMITS = {
   minutes: 1_440,
   money: 1e12,
   done: 2_000,
+  /** Shortest and longest stem that is sold, mm; a side stem may be none at all. */
+  stem_mm: [50, 3_000],
+  heads: 50,
 } as const
 
 /** HH:MM of a day. */
@@ -40,6 +43,26 @@ const shares = field(
     fields.isThing(x) &&
     Object.keys(x).length <= 1000 &&
     Object.values(x).every((share) => typeof share === 'number' && share >= 0 && share <= 1),
+)
+
+/** What stems are like by plant: an object of its own for each. */
+const ownStems = v.pipe(
+  field(
+    'an object of stems by plant, such as {"rose-spray": {"heads": 3}}',
+    (x) => fields.isThing(x) && Object.keys(x).length <= 1000,
+  ),
+  v.record(
+    v.string(),
+    thing(
+      'a stem as {"stem_mm": 400, "heads": 3, "side_mm": 180}',
+      {},
+      {
+        stem_mm: between('a number in mm', ...EVENT_LIMITS.stem_mm),
+        heads: whole('a whole number of heads', 1, EVENT_LIMITS.heads),
+        side_mm: between('a number in mm', 0, EVENT_LIMITS.stem_mm[1]),
+      },
+    ),
+  ),
 )
 
 const part = thing(
@@ -90,6 +113,7 @@ export const eventSchema: v.GenericSchema = thing(
     parts: list(`a list of at most ${EVENT_LIMITS.parts} parts`, part, 0, EVENT_LIMITS.parts),
     trim_mm: between('a number in mm', 0, 500),
     spare: shares,
+    stems: ownStems,
     budget: nothingOr(
       'a whole number of minor units (cents) or null',
       (x) => Number.isSafeInteger(x) && (x as number) >= 0 && (x as number) <= EVENT_LIMITS.money,

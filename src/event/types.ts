@@ -1,4 +1,5 @@
 import type { Arrangement } from '../arrangement/index.ts'
+import type { OwnStem } from '../catalogue/index.ts'
 
 /** One design of an event, as often as it stands there. */
 export interface EventPart {
@@ -66,6 +67,8 @@ export interface EventPlan {
   trim_mm: number
   /** Plant id → spare as a share of the stems needed, instead of what is usual. */
   spare: Record<string, number>
+  /** Plant id → what its stems are like, measured on those that came. */
+  stems: Record<string, OwnStem>
   /** Most that may be spent on stems, whole minor units of the price book's currency; null not asked. */
   budget: number | null
   work: Work

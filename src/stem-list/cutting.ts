@@ -21,12 +21,17 @@ export interface Count {
   stems: number
   /** Of these, stems that a whole piece uses up. */
   wholes: number
+  /** Side stems of the others that no piece takes; their main axes are all taken. */
+  sidesLeft: number
   /** Pieces longer than the main axis of a stem: they are counted, a stem each, but no usual stem gives them. */
   tooLong: number
 }
 
 /** Lengths come from curves: a hair more than the stem has is no more. */
 const HAIR_mm = 1e-6
+
+/** Does a piece come out of a part of so much? Both mm. */
+export const fitsIn = (length_mm: number, room_mm: number): boolean => length_mm <= room_mm + HAIR_mm
 
 /**
  * The fewest stems that give all the pieces. A whole piece takes a stem, and so does a lateral that is longer than a side
@@ -41,12 +46,13 @@ export const fewestOf = (wanted: readonly Wanted[], { main_mm, sides, side_mm }:
   let laterals = 0
   let tooLong = 0
   for (const { count, length_mm, piece } of wanted) {
-    if (length_mm > main_mm + HAIR_mm) tooLong += count
+    if (!fitsIn(length_mm, main_mm)) tooLong += count
     if (piece === 'whole') wholes += count
     else {
       laterals += count
-      if (length_mm > side_mm + HAIR_mm) long += count
+      if (!fitsIn(length_mm, side_mm)) long += count
     }
   }
-  return { stems: wholes + Math.max(long, Math.ceil(laterals / (1 + sides))), wholes, tooLong }
+  const apart = Math.max(long, Math.ceil(laterals / (1 + sides)))
+  return { stems: wholes + apart, wholes, sidesLeft: apart * (1 + sides) - laterals, tooLong }
 }

@@ -1,7 +1,8 @@
-import { EXAMPLE_PRICES, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
+import { EXAMPLE_PRICES, type OwnStem, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
 import { nearestColours } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
-import { fewestOf, type Wanted } from './cutting.ts'
+import { fewestOf, type Wanted, type Yield } from './cutting.ts'
+import { type Use, usesOf } from './left.ts'
 import { packsOf } from './money.ts'
 import { type Bought, cheapestPacks } from './packs.ts'
 import { colourKey, grouped } from './rows.ts'
@@ -25,6 +26,8 @@ export interface OrderChoices {
   trim_mm?: number
   /** Plant id → spare as a share of the stems needed, instead of what is usual for it. */
   spare?: Readonly<Record<string, number>>
+  /** Plant id → what the stems that came are like, instead of the catalogue's working figures. */
+  stems?: Readonly<Record<string, OwnStem>>
 }
 
 /** A stem of a design that is wanted once in each copy. */
@@ -36,20 +39,13 @@ export interface Place extends Wanted {
   cut_mm: number
 }
 
-/** Pieces of a design that the stems left over would still give. */
-export interface Use {
-  design: string
-  /** More of them in each … */
-  each: number
-  /** … of so many copies. */
-  copies: number
-}
-
 export interface OrderLine {
   plant: string
   /** #rrggbb */
   colour: string
   pieces: number
+  /** What one of its stems gives. */
+  given: Yield
   /** The fewest that give all the pieces. */
   stems: number
   /** Pieces longer than any usual stem of it; they are counted among the stems. */
@@ -60,6 +56,8 @@ export interface OrderLine {
   /** Stems that are in those packs; what is neither needed nor spare is left over. */
   bought: number
   leftover: number
+  /** Side stems of the stems cut apart that no piece takes, each of at most given.side_mm; the last stems have them. */
+  sidesLeft: number
   uses: Use[]
   /** Whole minor units. */
   minor: number
@@ -98,17 +96,6 @@ const weightsOf = (places: readonly Place[], heads: number): Map<string, number>
   return weights
 }
 
-const usesOf = (places: readonly Place[], leftover: number, heads: number): Use[] => {
-  const seen = new Map<string, Use>()
-  for (const { design, count, piece } of places) {
-    if (seen.has(design)) continue
-    const pieces = leftover * (piece === 'whole' ? 1 : heads)
-    const each = Math.floor(pieces / count)
-    if (pieces > 0) seen.set(design, each > 0 ? { design, each, copies: count } : { design, each: 1, copies: pieces })
-  }
-  return [...seen.values()]
-}
-
 /** So many stems with their spare in the cheapest packs; money in whole minor units. */
 export const bunchesFor = (plant: Plant, stems: number, spare: number, choices: OrderChoices) => {
   // The hair keeps 50 × 0.1 from asking for a sixth.
@@ -122,22 +109,23 @@ export const bunchesFor = (plant: Plant, stems: number, spare: number, choices: 
 
 const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): OrderLine => {
   const { plant } = first
-  const given = yieldOf(plant)
-  const { stems, tooLong } = fewestOf(places, given)
+  const given = yieldOf(plant, choices.stems?.[plant.id])
+  const { stems, sidesLeft, tooLong } = fewestOf(places, given)
   const spare = choices.spare?.[plant.id] ?? spareShare(plant).value
   const bunches = bunchesFor(plant, stems, spare, choices)
-  const heads = 1 + given.sides
   return {
     plant: plant.id,
     colour: colourKey(first),
     pieces: places.reduce((sum, p) => sum + p.count, 0),
+    given,
     stems,
     tooLong,
     spareShare: spare,
     ...bunches,
-    uses: usesOf(places, bunches.leftover, heads),
+    sidesLeft,
+    uses: usesOf(places, given, { stems: bunches.leftover, sides: sidesLeft }),
     places,
-    minorOf: shareOut(bunches.minor, weightsOf(places, heads)),
+    minorOf: shareOut(bunches.minor, weightsOf(places, 1 + given.sides)),
   }
 }
 

@@ -1,9 +1,29 @@
-import { type Plant, RECUT_mm, sideLength_mm } from '../catalogue/index.ts'
+import { type OwnStem, type Plant, RECUT_mm, sideLength_mm } from '../catalogue/index.ts'
 import type { Yield } from './cutting.ts'
 
-/** What a stem of the catalogue's working length gives once it has been recut on arrival. Lengths in mm. */
-export const yieldOf = (plant: Plant): Yield => ({
-  main_mm: plant.stem_mm.value - RECUT_mm,
-  sides: plant.manyHeaded ? Math.max(0, Math.floor(plant.bloomsPerStem.value) - 1) : 0,
-  side_mm: sideLength_mm(plant)?.value ?? 0,
-})
+type Stemmed = Pick<Plant, 'id' | 'manyHeaded' | 'stem_mm' | 'bloomsPerStem'>
+
+/**
+ * A stem as it comes: the person's own figures where there are any, else the catalogue's. Side stems that nobody measured
+ * follow the length of the stem by the catalogue's rule. Lengths in mm; a plant with one head has no side stems.
+ */
+export const stemAsItComes = (plant: Stemmed, own: OwnStem = {}): Required<OwnStem> => {
+  const { stem_mm = plant.stem_mm.value } = own
+  if (!plant.manyHeaded) return { stem_mm, heads: 1, side_mm: 0 }
+  const side = sideLength_mm({ ...plant, stem_mm: { ...plant.stem_mm, value: stem_mm } })
+  return {
+    stem_mm,
+    heads: own.heads ?? Math.max(1, Math.floor(plant.bloomsPerStem.value)),
+    side_mm: own.side_mm ?? side?.value ?? 0,
+  }
+}
+
+/**
+ * What a stem gives once it has been recut on arrival; no side stem gives more than the stem it grows on. Lengths in mm.
+ * @param own what the stems that came are like, instead of the catalogue's working figures
+ */
+export const yieldOf = (plant: Stemmed, own?: OwnStem): Yield => {
+  const { stem_mm, heads, side_mm } = stemAsItComes(plant, own)
+  const main_mm = Math.max(0, stem_mm - RECUT_mm)
+  return { main_mm, sides: side_mm > 0 ? heads - 1 : 0, side_mm: Math.min(side_mm, main_mm) }
+}

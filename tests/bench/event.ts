@@ -5,7 +5,7 @@
 import type { Arrangement, Stem } from '../../src/arrangement/index.ts'
 import { EXAMPLE_PRICES, findPlant } from '../../src/catalogue/index.ts'
 import { type EventPlan, newEvent } from '../../src/event/index.ts'
-import { benchRows, cutPlan, uncutOf, yieldOf } from '../../src/stem-list/index.ts'
+import { benchRows, cutPlan, uncutOf } from '../../src/stem-list/index.ts'
 import { designsOf, workOut } from '../../src/ui/event/work-out.ts'
 import { dome } from './made.ts'
 
@@ -50,9 +50,7 @@ const all = (from: readonly Arrangement[]): number => {
     prices,
   )
   const uncut = uncutOf(worked.order, { prices }, findPlant)
-  const rows = worked.order.lines.flatMap((line) =>
-    benchRows(cutPlan(line.places, yieldOf(findPlant(line.plant)!)), line.places, inCm),
-  )
+  const rows = worked.order.lines.flatMap((line) => benchRows(cutPlan(line.places, line.given), line.places, inCm))
   const cut = rows.reduce((n, r) => n + r.stems, 0)
   if (cut !== worked.order.lines.reduce((n, l) => n + l.stems, 0))
     throw new Error('the plan cuts other stems than it buys')

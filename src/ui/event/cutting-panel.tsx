@@ -1,12 +1,15 @@
 import { useMemo } from 'react'
 import { findPlant } from '../../catalogue/index.ts'
 import { useStudio } from '../../state/index.ts'
-import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf, yieldOf } from '../../stem-list/index.ts'
+import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf } from '../../stem-list/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
 import { placingOf } from '../../work-plan/index.ts'
 import { Plate } from '../list/plate.tsx'
+import { LeftOfLine } from './cutting/left-of-line.tsx'
+import { OwnStem } from './cutting/own-stem.tsx'
+import { TooLong } from './cutting/too-long.tsx'
 import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
-import type { EventDesign, WorkedEvent } from './work-out.ts'
+import { choicesOf, type EventDesign, type WorkedEvent } from './work-out.ts'
 import './order.css'
 
 const copiesWords = ([first, last]: readonly [number, number], all: number): string => {
@@ -39,17 +42,19 @@ interface LineProps {
   line: OrderLine
   colour: string
   designs: readonly EventDesign[]
+  /** Another line of the same plant stands above: what its stems are like is there. */
+  again: boolean
 }
 
-const CutLine = ({ line, colour, designs }: LineProps) => {
+const CutLine = ({ line, colour, designs, again }: LineProps) => {
   const units = useStudio((s) => s.units)
   const plant = findPlant(line.plant)
-  const rows = useMemo(() => {
-    if (!plant) return []
-    return benchRows(cutPlan(line.places, yieldOf(plant)), line.places, (mm) => formatLength(mm, units))
-  }, [line, plant, units])
+  const { given } = line
+  const rows = useMemo(
+    () => benchRows(cutPlan(line.places, line.given), line.places, (mm) => formatLength(mm, units)),
+    [line, units],
+  )
   if (!plant) return null
-  const given = yieldOf(plant)
   const apart = rows.some((r) => r.pieces.some((p) => p.from === 'side'))
   return (
     <details className="cut-line" open>
@@ -62,6 +67,8 @@ const CutLine = ({ line, colour, designs }: LineProps) => {
             : ''}
         </span>
       </summary>
+      {again ? null : <OwnStem plant={plant} />}
+      <TooLong line={line} plant={plant} />
       <table className="event-table cut-table">
         <thead>
           <tr>
@@ -88,6 +95,7 @@ const CutLine = ({ line, colour, designs }: LineProps) => {
           ))}
         </tbody>
       </table>
+      <LeftOfLine line={line} designs={designs} />
     </details>
   )
 }
@@ -97,11 +105,9 @@ export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: Wo
   const prices = useStudio((s) => s.prices)
   const units = useStudio((s) => s.units)
   const colourOf = useLineColour()
-  const uncut = useMemo(
-    () => [...uncutOf(order, { prices, trim_mm: event.trim_mm, spare: event.spare }, findPlant).values()],
-    [order, prices, event],
-  )
-  if (order.lines.length === 0) return <p className="dim">Nothing to cut yet.</p>
+  const uncut = useMemo(() => [...uncutOf(order, choicesOf(event, prices), findPlant).values()], [order, prices, event])
+  const lines = byPlant(order.lines)
+  if (lines.length === 0) return <p className="dim">Nothing to cut yet.</p>
   const stems = order.lines.reduce((n, l) => n + l.stems, 0)
   const bought = order.lines.reduce((n, l) => n + l.bought, 0)
   const [uncutStems, uncutBought, uncutMinor] = [
@@ -127,11 +133,18 @@ export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: Wo
       <p className="dim">
         Lengths are what to cut first, {formatLength(event.trim_mm, units)} over what the drawing needs; stems are
         numbered as on the bench sheet. How long side stems are is half of the stem (ours) or, where all flowers stand
-        at the top, from memory: look at what came, and cut the longest pieces first.
+        at the top, from memory: measure what came, put it in here, and cut the longest pieces first. The foot of a stem
+        that is left has leaves alone, and is counted nowhere.
       </p>
       <div className="cut-lines">
-        {byPlant(order.lines).map((line) => (
-          <CutLine key={lineKey(line)} line={line} colour={colourOf(line)} designs={designs} />
+        {lines.map((line, i) => (
+          <CutLine
+            key={lineKey(line)}
+            line={line}
+            colour={colourOf(line)}
+            designs={designs}
+            again={lines[i - 1]?.plant === line.plant}
+          />
         ))}
       </div>
     </div>

@@ -2,7 +2,7 @@ import type { Arrangement } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
 import type { EventPlan } from '../../event/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
-import { type Demand, type Order, orderOf, type PriceBook } from '../../stem-list/index.ts'
+import { type Demand, type Order, type OrderChoices, orderOf, type PriceBook } from '../../stem-list/index.ts'
 import { type Plan, planOf } from '../../work-plan/index.ts'
 
 /** A design of the event with everything looked up. */
@@ -58,9 +58,17 @@ export const designsOf = (event: EventPlan, documentOf: (design: string) => Arra
   }))
 }
 
+/** What the person chose for the order of an event. */
+export const choicesOf = ({ trim_mm, spare, stems }: EventPlan, prices: PriceBook): OrderChoices => ({
+  prices,
+  trim_mm,
+  spare,
+  stems,
+})
+
 /** The event worked out: its order and its plan. */
 export const workOut = (event: EventPlan, designs: EventDesign[], prices: PriceBook): WorkedEvent => {
-  const order = orderOf(designs, { prices, trim_mm: event.trim_mm, spare: event.spare })
+  const order = orderOf(designs, choicesOf(event, prices))
   const mechanics = new Map(designs.map((d) => [d.design, d.document.vessel.mechanics]))
   const here = { ...event, parts: event.parts.filter((p) => mechanics.has(p.design)) }
   const titles = new Map(designs.map((d) => [d.design, d.title]))

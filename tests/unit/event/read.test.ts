@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
-import { newEvent, readEvent, type WholeEvent, writeEvent } from '../../../src/event/index.ts'
+import { newEvent, readEvent, type WholeEvent, withOwnStem, writeEvent } from '../../../src/event/index.ts'
 import { promise } from '../../promise.ts'
 
 const known = { plants: new Set(['rose']) }
@@ -63,6 +63,36 @@ describe('the file of an event', () => {
       'parts[3].design',
     ])
     expect(read.kind === 'partly' && read.good.parts).toEqual([{ design: 'cup', copies: 24, place: '' }])
+  })
+  it('keeps what stems are like as they came, by plant, and names the place of a wrong figure', () => {
+    const stems = { 'rose-spray': { stem_mm: 400, heads: 3, side_mm: 180 }, lisianthus: { heads: 5, bought: 'Monday' } }
+    const read = readOver({ stems })
+    expect(read.kind === 'ok' && read.event.stems).toEqual(stems)
+    expect(problemsOf({ stems: [] })).toEqual([
+      'stems: expected an object of stems by plant, such as {"rose-spray": {"heads": 3}}, got an empty list',
+    ])
+    expect(problemsOf({ stems: { rose: 400 } })).toEqual([
+      'stems.rose: expected a stem as {"stem_mm": 400, "heads": 3, "side_mm": 180}, got 400',
+    ])
+    expect(problemsOf({ stems: { rose: { stem_mm: 40 } } })).toEqual([
+      'stems.rose.stem_mm: expected a number in mm from 50 to 3000, got 40',
+    ])
+    expect(problemsOf({ stems: { rose: { heads: 2.5 } } })).toEqual([
+      'stems.rose.heads: expected a whole number of heads from 1 to 50, got 2.5',
+    ])
+    expect(problemsOf({ stems: { rose: { side_mm: 'long' } } })).toEqual([
+      'stems.rose.side_mm: expected a number in mm, got "long"',
+    ])
+    // Only the plant that is wrong goes back to the catalogue.
+    const mended = readOver({ stems: { ...stems, rose: { heads: 0 } } })
+    expect(mended.kind === 'partly' && mended.good.stems).toEqual(stems)
+  })
+  it('a figure of a stem that is taken back leaves the others; a plant without any is left out', () => {
+    const three = withOwnStem({}, 'rose-spray', { heads: 3 })
+    const short = withOwnStem(three, 'rose-spray', { stem_mm: 400 })
+    expect(short).toEqual({ 'rose-spray': { heads: 3, stem_mm: 400 } })
+    expect(withOwnStem(short, 'rose-spray', { stem_mm: undefined })).toEqual(three)
+    expect(withOwnStem(three, 'rose-spray', { heads: undefined })).toEqual({})
   })
   it('judges a design as its own file would be, with the path in front', () => {
     const stems = [{ id: 's', plant: 'rose', mouth: [0, 0], tip: [0, 0, 'high'] }]

@@ -54,10 +54,22 @@ describe('the order of an event', () => {
   it('says where what is left over would go', () => {
     const [spray, rose] = orderOf([bowls, cups], noSpare).lines
     expect(spray!.uses).toEqual([
-      { design: 'bowls', each: 1, copies: 4 },
-      { design: 'cups', each: 1, copies: 4 },
+      { design: 'bowls', length_mm: 170, each: 1, copies: 4 },
+      { design: 'cups', length_mm: 170, each: 1, copies: 4 },
     ])
-    expect(rose!.uses).toEqual([{ design: 'bowls', each: 1, copies: 8 }])
+    expect(rose!.uses).toEqual([{ design: 'bowls', length_mm: 200, each: 1, copies: 8 }])
+  })
+
+  it('sprays of three heads that came 40 cm long are counted and cut as they are', () => {
+    const came = { ...noSpare, stems: { spray: { stem_mm: 400, heads: 3, side_mm: 150 } } }
+    // 36 pieces of 170 mm: no side stem is as long, so each takes a main axis. With the catalogue's four heads and 250 mm, nine stems.
+    expect(orderOf([bowls, cups], came).lines[0]).toMatchObject({ stems: 36, bought: 40, tooLong: 0, sidesLeft: 72 })
+    const longer = { ...noSpare, stems: { spray: { heads: 3 } } }
+    expect(orderOf([bowls, cups], longer).lines[0]).toMatchObject({ stems: 12, bought: 15, sidesLeft: 0 })
+    const stubs = { ...noSpare, stems: { spray: { stem_mm: 180 } } }
+    expect(orderOf([bowls, cups], stubs).lines[0]).toMatchObject({ stems: 36, tooLong: 36 })
+    // What one plant is like says nothing of another.
+    expect(orderOf([bowls], came).lines[1]).toEqual(orderOf([bowls], noSpare).lines[1])
   })
 
   it('shares the cost by the heads each takes, to the cent', () => {

@@ -1,25 +1,22 @@
+import { useStudio } from '../../../state/index.ts'
 import type { OrderLine } from '../../../stem-list/index.ts'
 import type { EventDesign } from '../work-out.ts'
+import { sidesLeftWords, usesWords } from './uses.ts'
 
-/** So many uses are written out; the others are counted. Ours. */
-const MOST = 2
-
-/** Stems that are bought and neither needed nor spare, and where they would go. */
+/** Stems that are bought and neither needed nor spare, side stems that no piece takes, and where they would go. */
 export const LeftOver = ({ line, designs }: { line: OrderLine; designs: readonly EventDesign[] }) => {
-  const uses = line.uses.flatMap((use) => {
-    const design = designs.find((d) => d.design === use.design)
-    return design ? [{ ...use, title: design.title, all: use.copies === design.copies, of: design.copies }] : []
-  })
+  const units = useStudio((s) => s.units)
+  const sides = sidesLeftWords(line, units)
   return (
     <>
       {line.leftover}
-      {uses.slice(0, MOST).map((use, i) => (
-        <span key={use.design} className="order-use">
+      {sides ? <span className="order-use">and {sides}</span> : null}
+      {usesWords(line, designs, units).map((said, i) => (
+        <span key={said} className="order-use">
           {i > 0 ? 'or ' : ''}
-          {use.each} more in {use.all ? 'each' : `${use.copies} of ${use.of}`}: {use.title}
+          {said}
         </span>
       ))}
-      {uses.length > MOST ? <span className="order-use">or in {uses.length - MOST} others</span> : null}
     </>
   )
 }

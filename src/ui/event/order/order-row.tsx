@@ -1,9 +1,8 @@
-import { findPlant, RECUT_mm } from '../../../catalogue/index.ts'
-import { useStudio } from '../../../state/index.ts'
-import { type OrderLine, packWords, yieldOf } from '../../../stem-list/index.ts'
-import { formatLength } from '../../../units/index.ts'
+import { findPlant } from '../../../catalogue/index.ts'
+import { type OrderLine, packWords } from '../../../stem-list/index.ts'
+import { TooLong } from '../cutting/too-long.tsx'
 import { PlantCells } from '../plant-cells.tsx'
-import { count, money } from '../words.ts'
+import { money } from '../words.ts'
 import type { EventDesign } from '../work-out.ts'
 import { LeftOver } from './left-over.tsx'
 import { PriceCell } from './price-cell.tsx'
@@ -28,19 +27,12 @@ const Above = () => (
 
 /** What to buy of one plant in one colour. */
 export const OrderRow = ({ line, colour, again, designs, currency }: Props) => {
-  const units = useStudio((s) => s.units)
   const plant = findPlant(line.plant)
   if (!plant) return null
   return (
     <tr>
       <PlantCells plant={plant} hex={line.colour} colour={colour}>
-        {line.tooLong > 0 ? (
-          <span className="order-note">
-            <b>!</b> {count(line.tooLong, 'piece is', 'pieces are')} longer than a usual stem gives:{' '}
-            {formatLength(yieldOf(plant).main_mm, units)}, for {formatLength(plant.stem_mm.value, units)} is recut by{' '}
-            {formatLength(RECUT_mm, units)} on arrival. Ask for longer stems, or lower these in the drawing.
-          </span>
-        ) : null}
+        <TooLong line={line} plant={plant} />
       </PlantCells>
       <td data-head="pieces">{line.pieces}</td>
       <td data-head="stems">{line.stems}</td>

@@ -10,7 +10,7 @@ import {
   type SwapOffer,
   swapEdit,
 } from '../../../stem-list/index.ts'
-import { type EventDesign, resolvedOf } from '../work-out.ts'
+import { choicesOf, type EventDesign, resolvedOf } from '../work-out.ts'
 
 /** A design with another plant in place of one. */
 export interface Swapped {
@@ -37,7 +37,7 @@ export const orderWith = (
     const document = changed.get(d.design)
     return document ? { ...d, resolved: resolvedOf(document) } : d
   })
-  return orderOf(demands, { prices, trim_mm: event.trim_mm, spare: event.spare })
+  return orderOf(demands, choicesOf(event, prices))
 }
 
 export const stemsIn = ({ lines }: Order): number => lines.reduce((n, l) => n + l.stems, 0)

@@ -1,0 +1,24 @@
+import { useStudio } from '../../../state/index.ts'
+import type { OrderLine } from '../../../stem-list/index.ts'
+import { sidesLeftWords, usesWords } from '../order/uses.ts'
+import { count } from '../words.ts'
+import type { EventDesign } from '../work-out.ts'
+
+/** What is left of a line once all is cut, and where it would go; nothing where nothing is left. */
+export const LeftOfLine = ({ line, designs }: { line: OrderLine; designs: readonly EventDesign[] }) => {
+  const units = useStudio((s) => s.units)
+  const { leftover, sidesLeft, given } = line
+  if (leftover === 0 && sidesLeft === 0) return null
+  const on = sidesLeft > 0 ? Math.ceil(sidesLeft / given.sides) : 0
+  const left = [
+    leftover > 0 ? count(leftover, 'whole stem', 'whole stems') : '',
+    sidesLeft > 0 ? `${sidesLeftWords(line, units)} on the last ${count(on, 'stem', 'stems')} cut apart` : '',
+  ].filter((words) => words !== '')
+  const uses = usesWords(line, designs, units)
+  return (
+    <p className="cut-left">
+      Left over: {left.join(' and ')}
+      {uses.length > 0 ? `, enough for ${uses.join(', or ')}` : ''}.
+    </p>
+  )
+}
