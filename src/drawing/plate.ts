@@ -1,4 +1,4 @@
-import type { Point3 } from '../arrangement/index.ts'
+import type { Point3, Stem } from '../arrangement/index.ts'
 import type { Habit, Plant } from '../catalogue/index.ts'
 import { buildMesh, type StemCurve, seedOf } from '../geometry/index.ts'
 import { type Cache, remembered } from './cache.ts'
@@ -28,6 +28,13 @@ const FACING: Record<string, Point3 | undefined> = {
 
 /** Flat sprays and leaves that a straight stem would show edge on are turned to the reader, degrees. */
 const TURN: Partial<Record<Habit, number>> = { 'alternate-leaves': 90, fern: 90, 'broad-leaf': 90 }
+
+/** The piece that a plate shows, where it is not a whole stem with the head that is usual for its openness. */
+export interface PlatePiece {
+  piece: Stem['piece']
+  /** Diameter of the head, mm. */
+  head_mm: number
+}
 
 const STEPS = 24
 const BELOW = 6
@@ -87,6 +94,7 @@ const plateCurve = (plant: Plant, head: number): StemCurve => {
  * @param openness 0 bud … 1 open
  * @param angle turn and pitch; { turn: 0, pitch: 0 } shows the stem upright and the head half turned to the reader
  * @param scale pixels per mm
+ * @param as a certain piece of it
  */
 export const plantPlate = (
   plant: Plant,
@@ -96,13 +104,15 @@ export const plantPlate = (
   scale: number,
   cache: Cache,
   quality: Quality = 'fine',
+  as: PlatePiece | null = null,
 ): Sprite => {
-  const key = `plate ${plant.id} ${colour} ${openness.toFixed(3)} ${angle.turn} ${angle.pitch} ${scale.toFixed(4)} ${quality}`
+  const one = as ? ` ${as.piece} ${as.head_mm.toFixed(1)}` : ''
+  const key = `plate ${plant.id}${one} ${colour} ${openness.toFixed(3)} ${angle.turn} ${angle.pitch} ${scale.toFixed(4)} ${quality}`
   const turned = { turn: angle.turn + (TURN[plant.habit] ?? 0), pitch: angle.pitch }
   const paint = (): Sprite => {
     const open = plant.headOpen_mm.value
     const closed = plant.headClosed_mm?.value ?? open
-    const head_mm = closed + (open - closed) * openness
+    const head_mm = as?.head_mm ?? closed + (open - closed) * openness
     const curve = plateCurve(plant, head_mm)
     const seed = seedOf(plant.id)
     const hanging = plant.habit === 'trailing'
@@ -110,7 +120,8 @@ export const plantPlate = (
     const [x, y, z] = FACING[`${kind}`] ?? FACING[`${flower}`] ?? FACING[plant.habit] ?? [0, 0, hanging ? -1 : 1]
     const size = Math.hypot(x, y, z)
     const axis: Point3 = [x / size, y / size, z / size]
-    const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece: 'whole', detail: detailFor(scale) })
+    const piece = as?.piece ?? 'whole'
+    const mesh = buildMesh({ plant, openness, head_mm, seed, axis, curve, piece, detail: detailFor(scale) })
     return allAtOnce(meshSteps(mesh, turned, scale, quality, tintsOf(plant, colour, seed), seed)).sprite
   }
   return remembered(cache, key, paint, spriteBytes)

@@ -1,5 +1,5 @@
 import type { Arrangement } from '../arrangement/index.ts'
-import type { Frame, PaintOptions, Picture, Quality, Reach, Sprite, ViewAngle } from '../drawing/index.ts'
+import type { Frame, PaintOptions, Picture, PlatePiece, Quality, Reach, Sprite, ViewAngle } from '../drawing/index.ts'
 import type { Fit, Given, PaintJob, PaintReply, PaintRequest } from './painter.worker.ts'
 import { startWorker } from './start-worker.ts'
 
@@ -37,7 +37,7 @@ export interface Painter {
   /** Hands over sprites that another painter has made, so that a picture that is under way finds them; they are used up. */
   give(given: Given): void
   /** A plant on a short stem; `left` and `top` are the corner relative to the tip. Kept, so asking again is free. */
-  plate(plant: string, colour: string, openness: number, scale: number): Promise<Sprite>
+  plate(plant: string, colour: string, openness: number, scale: number, as?: PlatePiece | null): Promise<Sprite>
   /** Closed lines x, y, x, y … mm relative to the tip as seen, up positive; null when overtaken (lane `contour id`). */
   contour(document: Arrangement, id: string, angle: ViewAngle): Promise<number[][] | null>
   stop(): void
@@ -126,11 +126,11 @@ export const createPainter = (port: PaintPort): Painter => {
       const document = onlyOf(given.document, [...given.sprites.keys()])
       port.postMessage({ ticket: 0, job: { kind: 'give', ...given, document } }, buffers as ArrayBuffer[])
     },
-    plate: (plant, colour, openness, scale) => {
-      const key = `${plant} ${colour} ${openness} ${scale}`
+    plate: (plant, colour, openness, scale, as = null) => {
+      const key = `${plant} ${colour} ${openness} ${scale}${as ? ` ${as.piece} ${as.head_mm}` : ''}`
       const known = plates.get(key)
       if (known) return known
-      const made = ask(`plate ${key}`, { kind: 'plate', plant, colour, openness, scale }) as Promise<Sprite>
+      const made = ask(`plate ${key}`, { kind: 'plate', plant, colour, openness, scale, as }) as Promise<Sprite>
       if (plates.size >= MOST_PLATES) plates.delete(plates.keys().next().value!)
       plates.set(key, made)
       made.catch(() => plates.delete(key))

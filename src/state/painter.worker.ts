@@ -8,6 +8,7 @@ import {
   fittingFrame,
   keepSprite,
   type PaintOptions,
+  type PlatePiece,
   paintSteps,
   plantPlate,
   type Quality,
@@ -44,7 +45,7 @@ export type PaintJob =
   | { kind: 'boxes'; document: Arrangement; angles: ViewAngle[] }
   | { kind: 'reach'; document: Arrangement; turn: number }
   | { kind: 'contour'; document: Arrangement; id: string; angle: ViewAngle }
-  | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number }
+  | { kind: 'plate'; plant: string; colour: string; openness: number; scale: number; as: PlatePiece | null }
   | ({ kind: 'give' } & Given)
 export type PaintRequest = { ticket: number; job: PaintJob } | { ticket: number; job: null }
 export interface PaintReply {
@@ -127,7 +128,7 @@ function* work(ticket: number, job: PaintJob): Generator<unknown, void, undefine
     const plant = findPlant(job.plant)
     if (!plant) throw new RangeError(`no plant is listed as "${job.plant}"`)
     const angle = { turn: 0, pitch: 0 }
-    const sprite = copied(plantPlate(plant, job.colour, job.openness, angle, job.scale, cache))
+    const sprite = copied(plantPlate(plant, job.colour, job.openness, angle, job.scale, cache, 'fine', job.as))
     reply({ ticket, value: sprite }, buffers(sprite))
   }
 }

@@ -14,24 +14,29 @@ const groupOf = ({ about, text }: Caution): Group | null => {
   return about === 'eaten' || about === 'food' ? 'Keep off food and plates' : null
 }
 
-/** More plants than this are counted, not named. Ours. */
+/** More plants than this are counted, not named, where there is little room. Ours. */
 const MOST_NAMED = 4
 
-const names = (plants: readonly Plant[]): string => {
+const names = (plants: readonly Plant[], most: number): string => {
   const said = plants.map((p) => plainName(p.name))
-  if (said.length <= MOST_NAMED) return listed(said)
-  return listed([...said.slice(0, MOST_NAMED - 1), `${said.length - MOST_NAMED + 1} others`])
+  if (said.length <= most) return listed(said)
+  return listed([...said.slice(0, most - 1), `${said.length - most + 1} others`])
 }
 
 /**
  * What a picture has to say of danger, in one or two lines: what is poisonous to pets, what must keep off food, and where
  * the rest is written. '' if there is nothing of the kind. No plant is called safe.
  * @param rest where more is to be read, where the reader has it
+ * @param most so many plants are named before the others are counted
  */
-export const cautionLine = (plants: readonly Plant[], rest = ': see the list of cautions'): string => {
+export const cautionLine = (
+  plants: readonly Plant[],
+  rest = ': see the list of cautions',
+  most = MOST_NAMED,
+): string => {
   const parts = GROUPS.flatMap((group) => {
     const those = plants.filter((p) => cautionsOf(p.id).some((c) => groupOf(c) === group))
-    return those.length > 0 ? [`${group}: ${names(those)}.`] : []
+    return those.length > 0 ? [`${group}: ${names(those, most)}.`] : []
   })
   return parts.length > 0 ? `${parts.join(' ')} Not every plant has been checked${rest}.` : ''
 }

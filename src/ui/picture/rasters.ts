@@ -57,7 +57,7 @@ const paintToScale = async (
   { laid, scale }: Drawing,
 ): Promise<[Plate, Placed][]> => {
   const at = (p: Plate, share: number) =>
-    painter.plate(p.plant, p.colour, p.openness, Math.round((p.scale ?? 1) * scale * share * 500) / 500)
+    painter.plate(p.plant, p.colour, p.openness, Math.round((p.scale ?? 1) * scale * share * 500) / 500, p.as)
   const painted = await Promise.all(
     plates.map(async (p) => {
       const sprite = await at(p, 1)

@@ -1,5 +1,5 @@
 import type { Light } from '../../arrangement/index.ts'
-import type { Frame, ViewAngle } from '../../drawing/index.ts'
+import type { Frame, PlatePiece, ViewAngle } from '../../drawing/index.ts'
 
 export const SIZES = ['a4', 'letter', 'phone'] as const
 export type SizeName = (typeof SIZES)[number]
@@ -67,9 +67,9 @@ export type Item =
   | { kind: 'view'; angle: ViewAngle; box: Box; frame: Frame }
   /**
    * One plant on a short stem, standing on the lower edge of the box, in the middle. With a scale of its own, px per mm, it
-   * hangs from the middle of the box's upper edge by its tip instead, and what is below the box is cut off.
+   * hangs from the middle of the box's upper edge by its tip instead, as the piece that it is, and what is below the box is cut off.
    */
-  | { kind: 'plate'; plant: string; colour: string; openness: number; box: Box; scale?: number }
+  | { kind: 'plate'; plant: string; colour: string; openness: number; box: Box; scale?: number; as?: PlatePiece }
 
 /** A sheet with everything on it: colours as in its light, what comes later lies over what came before. */
 export interface Laid {

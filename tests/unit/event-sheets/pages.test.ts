@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
+import { cautionsOf, findPlant } from '../../../src/catalogue/index.ts'
 import { newEvent } from '../../../src/event/index.ts'
 import { resolveArrangement } from '../../../src/geometry/index.ts'
-import { orderOf } from '../../../src/stem-list/index.ts'
+import { benchRows, cutPlan } from '../../../src/stem-list/index.ts'
 import { spreadOut } from '../../../src/ui/event/sheets/numbers.ts'
 import { eventPages, type SheetChoices } from '../../../src/ui/event/sheets/pages.ts'
-import type { WorkedEvent } from '../../../src/ui/event/use-worked-event.ts'
+import { type WorkedEvent, workOut } from '../../../src/ui/event/work-out.ts'
 import { pageContent, pointsOf } from '../../../src/ui/picture/pdf/page.ts'
 import type { Item, Laid } from '../../../src/ui/picture/types.ts'
-import { planOf } from '../../../src/work-plan/index.ts'
 import { design as documentOf, measure, stems } from '../picture/made.ts'
 
 const worked = (count: number): WorkedEvent => {
@@ -21,22 +21,20 @@ const worked = (count: number): WorkedEvent => {
     date: '2027-06-12T15:00',
     parts: [{ design: 'd', copies: 12, place: 'guest tables' }],
   }
-  const order = orderOf(designs, { prices: { currency: 'EUR', perBunch: {} } })
-  return {
-    event,
-    designs,
-    order,
-    plan: planOf(
-      event,
-      order,
-      (id) => id,
-      () => 'netting',
-    ),
-  }
+  return workOut(event, designs, { currency: 'EUR', perBunch: {} })
 }
-const ALL: SheetChoices = { size: 'a4', bench: true, order: true, days: true, withCost: true }
+const ALL: SheetChoices = {
+  size: 'a4',
+  bench: true,
+  cutting: true,
+  order: true,
+  days: true,
+  care: true,
+  withCost: true,
+}
+const NONE: Partial<SheetChoices> = { bench: false, cutting: false, order: false, days: false, care: false }
 const pagesOf = (count: number, over: Partial<SheetChoices> = {}, units: 'cm' | 'in' = 'cm') =>
-  eventPages(worked(count), { ...ALL, ...over }, { units, language: 'en-GB', generalName: () => 'pink' }, measure)
+  eventPages(worked(count), { ...ALL, ...over }, { units, generalName: () => 'pink' }, measure)
 const textsOf = ({ items }: Laid): string[] => items.flatMap((item) => (item.kind === 'text' ? [item.text] : []))
 
 /** Lengths of all level lines of a page as its PDF has them, pt. */
@@ -52,18 +50,68 @@ const levelLines = (laid: Laid): number[] => {
 describe('sheets to work from', () => {
   it('the scale is true in the PDF: 100 mm are 283.46 pt, 4 in are 288 pt, on A4 and on Letter', () => {
     for (const size of ['a4', 'letter'] as const) {
-      const [metric] = pagesOf(20, { size })
+      const [metric] = pagesOf(20, { ...NONE, bench: true, size })
       expect(Math.min(...levelLines(metric!.laid).map((pt) => Math.abs(pt - (100 / 25.4) * 72)))).toBeLessThan(0.02)
-      const [inches] = pagesOf(20, { size }, 'in')
+      const [inches] = pagesOf(20, { ...NONE, bench: true, size }, 'in')
       expect(Math.min(...levelLines(inches!.laid).map((pt) => Math.abs(pt - 288)))).toBeLessThan(0.02)
     }
     expect(pointsOf(pagesOf(20)[0]!.laid)[0]).toBeCloseTo(595.28, 1)
     expect(pointsOf(pagesOf(20, { size: 'letter' })[0]!.laid)).toEqual([612, 792])
   })
 
+  it('the gauge up the right edge is true from the lowest line of the frame on', () => {
+    for (const [size, inches, reach, step_mm] of [
+      ['a4', false, 28, 10],
+      ['a4', true, 11, 25.4],
+      ['letter', false, 26, 10],
+      ['letter', true, 10, 25.4],
+    ] as const) {
+      const { laid } = pagesOf(20, { ...NONE, bench: true, size }, inches ? 'in' : 'cm')[0]!
+      const { sheet } = laid
+      const right = sheet.width - sheet.inset
+      const foot = sheet.height - sheet.inset
+      const ticks = laid.items.flatMap((i) =>
+        i.kind === 'line' && i.from[0] === right && i.to[0] === right - 34 ? [foot - i.from[1]] : [],
+      )
+      expect(ticks).toHaveLength(reach + 1)
+      const mm = (px: number): number => (px / sheet.width) * sheet.paper_mm![0]
+      for (const [i, px] of [...ticks].sort((a, b) => a - b).entries()) expect(mm(px)).toBeCloseTo(i * step_mm, 9)
+      expect(textsOf(laid).join(' ')).toContain(`up to ${reach} ${inches ? 'in' : 'cm'}`)
+    }
+  })
+
+  it('the cut sheet gives every piece of every design once, to its length with the allowance', () => {
+    const event = worked(60)
+    const pages = pagesOf(60, { ...NONE, cutting: true }).map((p) => textsOf(p.laid))
+    for (const line of event.order.lines) {
+      const all = benchRows(cutPlan(line.places, line.given), line.places, (mm) => mm.toFixed(0))
+      for (const { stems, pieces } of all) {
+        expect(pages.flat()).toContain(String(stems))
+        for (const { length_mm } of pieces)
+          expect(pages.flat().some((t) => t.includes((length_mm / 10).toFixed(1)))).toBe(true)
+      }
+    }
+    expect(pages.flat().join(' ')).toMatch(/2\.0 cm longer than the bench sheet says/)
+  })
+
+  it('take care names every plant of the event, what is said of it and by whom, and what nobody has checked', () => {
+    const event = worked(20)
+    const said = pagesOf(20, { ...NONE, care: true })
+      .flatMap(({ laid }) => textsOf(laid))
+      .join(' ')
+    for (const { plant } of event.order.lines)
+      for (const caution of cautionsOf(plant)) {
+        expect(said).toContain(findPlant(plant)!.botanical)
+        expect(said).toContain(caution.text.split(' ').slice(0, 5).join(' '))
+        expect(said).toContain(`Source: ${caution.source.split(' ')[0]}`)
+      }
+    expect(said).toMatch(/venue’s and the local rules come before/)
+    expect(said).toMatch(/does not mean harmless/)
+  })
+
   it('a bench sheet shows every stem once, with its number and its length, and where it goes', () => {
     for (const count of [1, 39, 60, 120]) {
-      const bench = pagesOf(count, { order: false, days: false })
+      const bench = pagesOf(count, { ...NONE, bench: true })
       const plates = bench.flatMap(({ laid }) =>
         laid.items.filter((i): i is Extract<Item, { kind: 'plate' }> => i.kind === 'plate'),
       )
@@ -89,21 +137,21 @@ describe('sheets to work from', () => {
   })
 
   it('what to buy says the whole order, and that example prices are invented', () => {
-    const page = pagesOf(20, { bench: false, days: false })
+    const page = pagesOf(20, { ...NONE, order: true })
     const texts = page.flatMap(({ laid }) => textsOf(laid))
     const { order } = worked(20)
     for (const line of order.lines) expect(texts).toContain(String(line.stems))
     expect(texts.some((t) => /invented/.test(t))).toBe(true)
     expect(
-      pagesOf(20, { bench: false, days: false, withCost: false })
+      pagesOf(20, { ...NONE, order: true, withCost: false })
         .flatMap(({ laid }) => textsOf(laid))
         .join(),
     ).not.toMatch(/€/)
   })
 
   it('day by day has every task, its hour, and whose rules come first', () => {
-    const texts = pagesOf(20, { bench: false, order: false }).flatMap(({ laid }) => textsOf(laid))
-    for (const task of worked(20).plan.tasks) expect(texts).toContain(task.title)
+    const texts = pagesOf(20, { ...NONE, days: true }).flatMap(({ laid }) => textsOf(laid))
+    for (const { title } of worked(20).plan.tasks) expect(texts.some((t) => t.startsWith(title))).toBe(true)
     expect(texts.join(' ')).toMatch(/venue’s and the local rules come before/)
   })
 })

@@ -7,7 +7,8 @@ import { placingOf } from '../../../work-plan/index.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
 import { DEFER } from './care.ts'
-import { bodyOf, HEAD, type Pen, page, paragraph, TEXT, words } from './frame.ts'
+import { bodyOf, page } from './frame.ts'
+import { HEAD, type Pen, paragraph, TEXT, words } from './pen.ts'
 import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
 import { headsPlan, mouthPlan } from './where.ts'
 
@@ -24,13 +25,13 @@ const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number
   const said = [
     'Knife away from the hand. Mop up spilt water.',
     ...(mechanics?.cautions.map((c) => c.text) ?? []).slice(0, 2),
-    cautionLine(plants, ''),
+    cautionLine(plants, ': sources on the sheet Take care', plants.length),
     DEFER,
   ].filter((text) => text !== '')
   const items: Item[] = [words(pen, 'Take care', HEAD, x, y)]
   let at = y + 62
   for (const text of said) {
-    const block = paragraph(pen, text, { ...TEXT, size: 32 }, { x, y: at, width, most: 9 })
+    const block = paragraph(pen, text, { ...TEXT, size: 32 }, { x, y: at, width, most: 14 })
     items.push(...block.items)
     at = block.y + 14
   }

@@ -8,5 +8,5 @@ export const DEFER =
 /** What is to be minded of these plants, in a line or two, and whose word goes before ours. */
 export const careOf = (ids: readonly string[]): string => {
   const plants = [...new Set(ids)].map(findPlant).filter((p): p is Plant => p !== undefined)
-  return [cautionLine(plants, ''), DEFER].filter((text) => text !== '').join(' ')
+  return [cautionLine(plants, ': see the sheet Take care'), DEFER].filter((text) => text !== '').join(' ')
 }

@@ -1,6 +1,6 @@
 import type { Item, Place } from '../../picture/types.ts'
 import { INK } from '../../picture/types.ts'
-import { disc, type Pen, ring, rule, SMALL, words } from './frame.ts'
+import { disc, type Pen, ring, rule, SMALL, words } from './pen.ts'
 
 export interface Numbered {
   number: number

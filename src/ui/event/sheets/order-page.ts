@@ -1,86 +1,104 @@
+import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
 import { type OrderLine, packWords } from '../../../stem-list/index.ts'
+import { vesselWord } from '../../../telling/index.ts'
+import { formatLength, type Units } from '../../../units/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Align, Font, Item, Laid } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
-import { plantName, type WorkedEvent } from '../use-worked-event.ts'
+import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-event.ts'
 import { money } from '../words.ts'
 import { careOf } from './care.ts'
-import { bodyOf, type Pen, page, rule, STRONG, TEXT, words } from './frame.ts'
+import { type Block, flowIn } from './flow.ts'
+import { bodyOf, page } from './frame.ts'
+import { HEAD, type Pen, rule, STRONG, TEXT, words } from './pen.ts'
 
 const ROW = 62
 
 interface Column {
   head: string
-  /** Share of the width where the cell ends (or begins, from the left). */
+  /** Share of the width where the cell ends (or begins, from the left), and how much of it the cell may take. */
   at: number
+  room: number
   align: Align
   of: (line: OrderLine) => string
 }
 
-/** The order as a list to buy by, as many pages as it takes. */
-export const orderPages = (
-  pen: Pen,
-  { order, event }: WorkedEvent,
-  said: { colourOf: (line: OrderLine) => string; withCost: boolean; when: string; inches: boolean },
-): Laid[] => {
+interface OrderPageWords {
+  colourOf: (line: OrderLine) => string
+  withCost: boolean
+  when: string
+  units: Units
+}
+
+const columnsOf = ({ colourOf, withCost }: OrderPageWords, currency: string): Column[] => {
+  const cost = (l: OrderLine): string => `${money(l.minor, currency)}${l.example ? ' *' : ''}`
+  // Where numbers end, without the cost and with it.
+  const [needed, spare, bunches, over] = withCost ? [0.58, 0.65, 0.78, 0.86] : [0.62, 0.7, 0.84, 1]
+  return [
+    { head: 'plant', at: 0.05, room: 0.26, align: 'left', of: (l) => plantName(l.plant) },
+    { head: 'colour', at: 0.32, room: 0.19, align: 'left', of: colourOf },
+    { head: 'needed', at: needed, room: 0.09, align: 'right', of: (l) => String(l.stems) },
+    { head: 'spare', at: spare, room: 0.07, align: 'right', of: (l) => String(l.spareStems) },
+    { head: 'bunches', at: bunches, room: 0.14, align: 'right', of: packWords },
+    { head: 'left over', at: over, room: 0.08, align: 'right', of: (l) => String(l.leftover) },
+    ...(withCost ? [{ head: 'cost', at: 1, room: 0.14, align: 'right' as const, of: cost }] : []),
+  ]
+}
+
+/** A box to tick when it is there. */
+const tickBox = (x: number, y: number): Item => ({
+  kind: 'box',
+  box: { x: x + 6, y: y - 28, w: 32, h: 32 },
+  fill: null,
+  stroke: INK,
+  weight: 2,
+})
+
+/** `12 × footed bowl ⌀ 15.0 × 11.4 cm, ceramic, with netting: Orchard supper`. */
+const vesselLine = ({ document, resolved, copies, title, place }: EventDesign, units: Units): string => {
+  const { vessel } = document
+  const wide = vessel.plan === 'round' ? `⌀ ${formatLength(vessel.width, units)}` : formatLength(vessel.width, units)
+  const deep = vessel.plan === 'round' ? '' : ` × ${formatLength(vessel.depth, units)}`
+  const mechanics = MECHANICS_ROWS.find((row) => row.id === vessel.mechanics)
+  const held = mechanics && mechanics.id !== 'none' ? `, with ${mechanics.name.toLowerCase()}` : ''
+  const word = vesselWord(resolved.vessel)
+  return `${copies} × ${word}, ${wide}${deep}, ${formatLength(vessel.height, units)} high, ${vessel.material}${held}: ${title}${place ? `, ${place}` : ''}`
+}
+
+/** The order as a list to buy by, and the vessels that it is for, as many pages as it takes. */
+export const orderPages = (pen: Pen, { order, event, designs }: WorkedEvent, said: OrderPageWords): Laid[] => {
   const body = bodyOf(pen.sheet)
   const { currency } = order
-  const columns: Column[] = [
-    { head: 'plant', at: 0.05, align: 'left', of: (l) => plantName(l.plant) },
-    { head: 'colour', at: 0.32, align: 'left', of: said.colourOf },
-    { head: 'needed', at: 0.62, align: 'right', of: (l) => String(l.stems) },
-    { head: 'spare', at: 0.7, align: 'right', of: (l) => String(l.spareStems) },
-    { head: 'bunches', at: 0.83, align: 'right', of: packWords },
-    ...(said.withCost
-      ? [
-          {
-            head: 'cost',
-            at: 1,
-            align: 'right' as const,
-            of: (l: OrderLine) => `${money(l.minor, currency)}${l.example ? ' *' : ''}`,
-          },
-        ]
-      : [{ head: 'left over', at: 1, align: 'right' as const, of: (l: OrderLine) => String(l.leftover) }]),
-  ]
-  const x = (c: Column): number => body.x + body.w * c.at
-  const room = (c: Column): number => (c.align === 'left' ? body.w * (c.at < 0.1 ? 0.26 : 0.2) : body.w * 0.14)
+  const columns = columnsOf(said, currency)
   const line = (texts: readonly string[], font: Font, y: number): Item[] =>
-    columns.map((c, i) => words(pen, cut(texts[i] ?? '', font, room(c), pen.measure), font, x(c), y, c.align))
-  const perPage = Math.floor((body.h - 160) / ROW)
-  const pages: Item[][] = []
-  for (let from = 0; from < Math.max(1, order.lines.length); from += perPage) {
-    const some = order.lines.slice(from, from + perPage)
-    const items: Item[] = [
-      ...line(
-        columns.map((c) => c.head),
-        { ...TEXT, size: 34 },
-        body.y + 50,
-      ),
-      rule([body.x, body.y + 70], [body.x + body.w, body.y + 70], 3, INK),
-    ]
-    some.forEach((l, i) => {
-      const y = body.y + 70 + ROW * (i + 1) - 18
-      // A box to tick when it has been bought.
-      items.push({ kind: 'box', box: { x: body.x + 6, y: y - 28, w: 32, h: 32 }, fill: null, stroke: INK, weight: 2 })
-      items.push(
-        ...line(
-          columns.map((c) => c.of(l)),
-          TEXT,
-          y,
-        ),
-      )
-      items.push(rule([body.x, y + 18], [body.x + body.w, y + 18], 2, LINE))
-    })
-    if (from + perPage >= order.lines.length) {
-      const y = body.y + 70 + ROW * (some.length + 1) + 8
-      const bought = order.lines.reduce((n, l) => n + l.bought, 0)
-      const total = said.withCost ? `, ${money(order.minor, currency)}` : ''
-      items.push(words(pen, `${bought} stems in all${total}.`, STRONG, body.x, y))
-      if (said.withCost && order.lines.some((l) => l.example))
-        items.push(words(pen, '* an example price, invented: no shop asks it.', TEXT, body.x, y + 54))
-    }
-    pages.push(items)
+    columns.map((c, i) =>
+      words(pen, cut(texts[i] ?? '', font, body.w * c.room, pen.measure), font, body.x + body.w * c.at, y, c.align),
+    )
+  const heads = columns.map((c) => c.head)
+  const flow = flowIn(body)
+  const under = (y: number, weight: number): Item => rule([body.x, y], [body.x + body.w, y], weight, LINE)
+  const head: Block = { items: [...line(heads, { ...TEXT, size: 34 }, 50), under(70, 3)], height: 70 }
+  flow.head(head, head, ROW)
+  for (const l of order.lines) {
+    const cells = columns.map((c) => c.of(l))
+    flow.put({ items: [tickBox(body.x, ROW - 18), ...line(cells, TEXT, ROW - 18), under(ROW, 2)], height: ROW })
   }
+  const bought = order.lines.reduce((n, l) => n + l.bought, 0)
+  const total = said.withCost ? `, ${money(order.minor, currency)}` : ''
+  flow.put({ items: [words(pen, `${bought} stems in all${total}.`, STRONG, body.x, ROW)], height: ROW + 8 })
+  if (said.withCost && order.lines.some((l) => l.example))
+    flow.put({ items: [words(pen, '* an example price, invented: no shop asks it.', TEXT, body.x, 40)], height: 54 })
+  const vessels = (said: string): Block => ({
+    items: [words(pen, said, HEAD, body.x, 120), under(146, 3)],
+    height: 146,
+  })
+  flow.head(vessels('Vessels and what holds the stems'), vessels('Vessels, continued'), ROW)
+  for (const design of designs) {
+    const text = cut(vesselLine(design, said.units), TEXT, body.w * 0.95, pen.measure)
+    const row = [tickBox(body.x, ROW - 18), words(pen, text, TEXT, body.x + body.w * 0.05, ROW - 18), under(ROW, 2)]
+    flow.put({ items: row, height: ROW })
+  }
+  const pages = flow.pages()
   return pages.map((items, i) =>
     page(
       pen,
@@ -90,7 +108,7 @@ export const orderPages = (
         facts: said.when,
         lines: ['For all the tables together; spare is in it. Look at heads and leaves before you pay.'],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
-        inches: said.inches,
+        inches: false,
         foot: careOf(order.lines.map((l) => l.plant)),
       },
       items,

@@ -1,19 +1,24 @@
 import type { Arrangement } from '../../../arrangement/index.ts'
 import { newArrangement } from '../../../arrangement/index.ts'
 import { findPlant } from '../../../catalogue/index.ts'
-import { colourWords, dateWords } from '../../../telling/index.ts'
+import { colourWords } from '../../../telling/index.ts'
 import type { Units } from '../../../units/index.ts'
+import { weekdayWords } from '../../../work-plan/index.ts'
 import { type Laid, type Measure, SHEETS, type SizeName } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
 import { benchPages } from './bench.ts'
+import { carePages } from './care-page.ts'
+import { cutPages } from './cut-page.ts'
 import { dayPages } from './day-page.ts'
 import { orderPages } from './order-page.ts'
 
 export interface SheetChoices {
   size: Exclude<SizeName, 'phone'>
   bench: boolean
+  cutting: boolean
   order: boolean
   days: boolean
+  care: boolean
   withCost: boolean
 }
 
@@ -26,45 +31,39 @@ export interface EventPage {
 
 export interface PageWordsFrom {
   units: Units
-  language: string
   /** A name for a #rrggbb. */
   generalName: (hex: string) => string
 }
 
 const NOTHING = newArrangement()
 
-const dayWords = (day: string, language: string): string => {
-  const date = new Date(`${day}T12:00Z`)
-  return new Intl.DateTimeFormat(language, { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
-    date,
-  )
-}
-
-/** All the pages that were asked for: bench sheets, one design after another, the order, the days. */
+/** All the pages that were asked for, in the order in which they are needed: what to buy, the days, cut and bench sheets, cautions. */
 export const eventPages = (
   worked: WorkedEvent,
   choices: SheetChoices,
-  { units, language, generalName }: PageWordsFrom,
+  { units, generalName }: PageWordsFrom,
   measure: Measure,
 ): EventPage[] => {
   const pen = { sheet: SHEETS[choices.size], measure }
   const { event } = worked
-  const when = event.date ? `for ${dateWords(event.date, language)}, ${event.date.slice(11)}` : 'no date yet'
-  const inches = units === 'in'
+  const when = event.date
+    ? `for ${weekdayWords(event.date)} ${event.date.slice(0, 4)}, ${event.date.slice(11)}`
+    : 'no date yet'
   const pages: EventPage[] = []
   const add = (some: Laid[], document: Arrangement, label: string): void =>
     some.forEach(
       (laid, i) => void pages.push({ laid, document, label: some.length > 1 ? `${label}, page ${i + 1}` : label }),
     )
+  const colourOf = ({ plant, colour }: { plant: string; colour: string }): string =>
+    colourWords(colour, findPlant(plant) ?? null, new Map(), generalName)
+  if (choices.order)
+    add(orderPages(pen, worked, { colourOf, withCost: choices.withCost, when, units }), NOTHING, 'What to buy')
+  if (choices.days && worked.plan.tasks.length > 0) add(dayPages(pen, worked, when), NOTHING, 'Day by day')
+  if (choices.cutting && worked.order.lines.length > 0)
+    add(cutPages(pen, worked, { units, when, colourOf }), NOTHING, 'Cut sheet')
   if (choices.bench)
     for (const design of worked.designs)
       add(benchPages(pen, design, units, event.title), design.document, `Bench sheet, ${design.title}`)
-  if (choices.order) {
-    const colourOf = ({ plant, colour }: { plant: string; colour: string }): string =>
-      colourWords(colour, findPlant(plant) ?? null, new Map(), generalName)
-    add(orderPages(pen, worked, { colourOf, withCost: choices.withCost, when, inches }), NOTHING, 'What to buy')
-  }
-  if (choices.days && worked.plan.tasks.length > 0)
-    add(dayPages(pen, worked, { when, dayOf: (day) => dayWords(day, language), inches }), NOTHING, 'Day by day')
+  if (choices.care) add(carePages(pen, worked, when), NOTHING, 'Take care')
   return pages
 }

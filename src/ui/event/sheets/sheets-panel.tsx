@@ -6,7 +6,7 @@ import { painter } from '../../painter.ts'
 import { Button, SelectField } from '../../parts/index.ts'
 import { canvasMeasure, type Faces } from '../../picture/paint.ts'
 import { rastersOf } from '../../picture/rasters.ts'
-import { language, useTools } from '../../picture/use-tools.ts'
+import { useTools } from '../../picture/use-tools.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
 import { type EventPage, eventPages, type SheetChoices } from './pages.ts'
 import { SheetPreview } from './sheet-preview.tsx'
@@ -39,9 +39,11 @@ const savePages = async (pages: readonly EventPage[], faces: Faces, title: strin
 }
 
 const TICKS = [
-  ['bench', 'bench sheets, one for each design'],
   ['order', 'what to buy'],
   ['days', 'day by day'],
+  ['cutting', 'cut sheet'],
+  ['bench', 'bench sheets, one for each design'],
+  ['care', 'take care'],
   ['withCost', 'with the cost'],
 ] as const
 
@@ -53,20 +55,14 @@ export const SheetsPanel = ({ worked }: { worked: WorkedEvent }) => {
   const [choices, setChoices] = useState<SheetChoices>(() => ({
     size: units === 'in' ? 'letter' : 'a4',
     bench: true,
+    cutting: true,
     order: true,
     days: true,
+    care: true,
     withCost: false,
   }))
   const pages = useMemo(
-    () =>
-      tools
-        ? eventPages(
-            worked,
-            choices,
-            { units, language: language(), generalName: tools.general },
-            canvasMeasure(tools.faces),
-          )
-        : [],
+    () => (tools ? eventPages(worked, choices, { units, generalName: tools.general }, canvasMeasure(tools.faces)) : []),
     [worked, choices, units, tools],
   )
   return (
@@ -102,7 +98,8 @@ export const SheetsPanel = ({ worked }: { worked: WorkedEvent }) => {
         </Button>
       </div>
       <p className="quiet">
-        Print at 100 %, without “fit to page”, and lay a ruler on the scale at the foot before you cut by it.
+        Print at 100 %, without “fit to page”, and lay a ruler on the scale at the foot before you cut by it. Then the
+        right edge of bench and cut sheets measures stems.
       </p>
       <div className="sheets-pages">
         {tools

@@ -5,7 +5,7 @@ import { formatNumber } from '../../parts/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Item } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
-import { type Pen, rule, SMALL, STRONG, TEXT, words } from './frame.ts'
+import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
 
 /** Stems in one row. Ours: a head of 90 mm still keeps clear of its neighbour. */
 export const PER_ROW = 13
@@ -27,7 +27,7 @@ export const rowsOf = (placings: readonly Placing[]): Placing[][] => {
 const runsOf = (row: readonly Placing[]): { from: number; to: number; role: string; names: string[] }[] => {
   const runs: { from: number; to: number; role: string; names: string[] }[] = []
   row.forEach(({ stem }, i) => {
-    const name = plainName(stem.plant.name)
+    const name = `${plainName(stem.plant.name)}${stem.stem.piece === 'lateral' ? ' (side stems)' : ''}`
     const last = runs.at(-1)
     if (last?.role === stem.role) {
       last.to = i
@@ -47,17 +47,23 @@ interface Standing {
 }
 
 /** One stem, upright; its leaves end where it is stripped. One that hangs is as large as its length allows, not to scale. */
-const standing = ({ plant, colour, openness }: Placing['stem'], at: Standing): Item[] => {
+const standing = ({ plant, colour, openness, head_mm, stem }: Placing['stem'], at: Standing): Item[] => {
   const { x, tip, strip, base, cell, scale } = at
   const plate = { kind: 'plate' as const, plant: plant.id, colour, openness }
   if (plant.habit === 'trailing') return [{ ...plate, box: { x: x - cell / 2, y: tip, w: cell, h: base - tip } }]
   // The line begins inside the head, or where a spike or a spray is thick enough to hide it.
-  const inside = plant.headLength_mm ? plant.headLength_mm.value * 0.8 : plant.headOpen_mm.value * 0.3
+  const lateral = stem.piece === 'lateral'
+  const inside = plant.headLength_mm && !lateral ? plant.headLength_mm.value * 0.8 : head_mm * 0.3
   const from = Math.min(strip, base, tip + inside * scale)
-  const weight = Math.max(3, plant.stemDiameter_mm.value * scale * 0.8)
+  const weight = Math.max(3, plant.stemDiameter_mm.value * scale * (lateral ? 0.5 : 0.8))
   return [
     rule([x, from], [x, base], weight, plant.leafColour),
-    { ...plate, scale, box: { x: x - cell / 2, y: tip, w: cell, h: Math.max(1, Math.min(strip, base) - tip) } },
+    {
+      ...plate,
+      as: { piece: stem.piece, head_mm },
+      scale,
+      box: { x: x - cell / 2, y: tip, w: cell, h: Math.max(1, Math.min(strip, base) - tip) },
+    },
   ]
 }
 

@@ -3,8 +3,8 @@ import { innerSection, outerSection, projectPoint, type Resolved } from '../../.
 import type { Placing } from '../../../work-plan/index.ts'
 import type { Box, Item, Place } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
-import { ASIDE, HEAD, type Pen, words } from './frame.ts'
 import { numbers } from './numbers.ts'
+import { ASIDE, HEAD, type Pen, words } from './pen.ts'
 
 const ABOVE = { turn: 0, pitch: 90 }
 
