@@ -10,9 +10,10 @@ export const LeftOfLine = ({ line, designs }: { line: OrderLine; designs: readon
   const { leftover, sidesLeft, given } = line
   if (leftover === 0 && sidesLeft === 0) return null
   const on = sidesLeft > 0 ? Math.ceil(sidesLeft / given.sides) : 0
+  const where = on === 1 ? 'the last stem' : `the last ${on} stems`
   const left = [
     leftover > 0 ? count(leftover, 'whole stem', 'whole stems') : '',
-    sidesLeft > 0 ? `${sidesLeftWords(line, units)} on the last ${count(on, 'stem', 'stems')} cut apart` : '',
+    sidesLeft > 0 ? `${sidesLeftWords(line, units)} on ${where} cut apart` : '',
   ].filter((words) => words !== '')
   const uses = usesWords(line, designs, units)
   return (

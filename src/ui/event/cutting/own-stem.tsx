@@ -88,7 +88,7 @@ export const OwnStem = ({ plant }: { plant: Plant }) => {
   return (
     <fieldset className="cut-own">
       <legend className="unseen">Stems of {plant.name} as they come</legend>
-      <LengthOf label="stem as it comes" plant={plant} of="stem_mm" least_mm={EVENT_LIMITS.stem_mm[0]} />
+      <LengthOf label="stem" plant={plant} of="stem_mm" least_mm={EVENT_LIMITS.stem_mm[0]} />
       {side ? (
         <>
           <Heads plant={plant} />

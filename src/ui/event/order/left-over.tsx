@@ -7,11 +7,17 @@ import { sidesLeftWords, usesWords } from './uses.ts'
 export const LeftOver = ({ line, designs }: { line: OrderLine; designs: readonly EventDesign[] }) => {
   const units = useStudio((s) => s.units)
   const sides = sidesLeftWords(line, units)
+  const uses = usesWords(line, designs, units)
   return (
     <>
       {line.leftover}
-      {sides ? <span className="order-use">and {sides}</span> : null}
-      {usesWords(line, designs, units).map((said, i) => (
+      {sides ? (
+        <span className="order-use">
+          and {sides}
+          {uses.length > 0 ? ';' : ''}
+        </span>
+      ) : null}
+      {uses.map((said, i) => (
         <span key={said} className="order-use">
           {i > 0 ? 'or ' : ''}
           {said}
