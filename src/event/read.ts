@@ -63,6 +63,7 @@ const completed = (
     ...kept,
     parts: parts.map((part, i) => (wrong('parts', i) ? null : { place: '', ...part })),
     stems: Object.fromEntries(stems) as EventPlan['stems'],
+    deliveries: { ...start.deliveries, ...(fields.isThing(kept.deliveries) ? kept.deliveries : {}) },
     work: { ...start.work, ...work, minutes: { ...start.work.minutes, ...minutes } },
   }
 }

@@ -12,6 +12,9 @@ export const EVENT_LIMITS = {
   minutes: 1_440,
   money: 1e12,
   done: 2_000,
+  /** The earliest day before the event on which flowers come. */
+  daysBefore: 14,
+  id: 100,
   /** Shortest and longest stem that is sold, mm; a side stem may be none at all. */
   stem_mm: [50, 3_000],
   heads: 50,
@@ -68,7 +71,7 @@ const ownStems = v.pipe(
 const part = thing(
   'a part of the event',
   { design: name, copies: whole('a whole number of copies', 1, LIMITS.copies) },
-  { place: text },
+  { place: text, placing_min: minutes },
 )
 
 const handMinutes = thing(
@@ -77,10 +80,46 @@ const handMinutes = thing(
   {
     stem: minutes,
     piece: minutes,
+    receiving: minutes,
     conditioning: minutes,
     vessel: minutes,
+    watering: minutes,
     packing: minutes,
     setting: minutes,
+  },
+)
+
+const isWhole = (x: unknown, least: number, most: number): boolean =>
+  Number.isInteger(x) && (x as number) >= least && (x as number) <= most
+
+/** Hands by task: numbers from 1, none twice. */
+const areHands = (x: unknown): boolean =>
+  fields.isThing(x) &&
+  Object.keys(x).length <= EVENT_LIMITS.done &&
+  Object.values(x).every(
+    (hands) =>
+      Array.isArray(hands) &&
+      hands.length > 0 &&
+      new Set(hands).size === hands.length &&
+      hands.every((h) => isWhole(h, 1, EVENT_LIMITS.people)),
+  )
+
+const isDayBefore = (x: unknown): boolean => isWhole(x, 0, EVENT_LIMITS.daysBefore)
+
+const deliveries = thing(
+  'when flowers come',
+  {},
+  {
+    days: list(
+      'a list of days before the event',
+      field(`a whole number of days from 0 to ${EVENT_LIMITS.daysBefore}`, isDayBefore),
+      0,
+      EVENT_LIMITS.daysBefore + 1,
+    ),
+    of: field(
+      `an object of days before the event by plant, from 0 to ${EVENT_LIMITS.daysBefore}`,
+      (x) => fields.isThing(x) && Object.keys(x).length <= 1000 && Object.values(x).every(isDayBefore),
+    ),
   },
 )
 
@@ -89,6 +128,8 @@ const work = thing(
   {},
   {
     people: whole('a whole number of people', 1, EVENT_LIMITS.people),
+    names: list(`a list of at most ${EVENT_LIMITS.people} names`, name, 0, EVENT_LIMITS.people),
+    who: field('the hands at each task, such as {"trial": [1, 2]}', areHands),
     from: clock,
     to: clock,
     drive: minutes,
@@ -102,6 +143,10 @@ export const eventSchema: v.GenericSchema = thing(
   'an event',
   {},
   {
+    id: field(
+      `a text of at most ${EVENT_LIMITS.id} characters`,
+      (x) => typeof x === 'string' && x.length <= EVENT_LIMITS.id,
+    ),
     title: text,
     date: field(
       'a local date and time that exists, such as 2027-06-12T15:00, or ""',
@@ -119,6 +164,7 @@ export const eventSchema: v.GenericSchema = thing(
       (x) => Number.isSafeInteger(x) && (x as number) >= 0 && (x as number) <= EVENT_LIMITS.money,
     ),
     work,
+    deliveries,
     cooler: nothingOr(
       'a cooler as {"celsius": 3, "stems": 400} or null',
       (x) =>

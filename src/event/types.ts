@@ -9,6 +9,8 @@ export interface EventPart {
   copies: number
   /** Where they stand, in the person's words: "guest tables". */
   place: string
+  /** Minutes to place the stems of one, as a trial piece took; missing: reckoned from the minutes for a stem and for a piece. */
+  placing_min?: number
 }
 
 /** Minutes of one pair of hands; the person's own timing of a trial piece is better than any table. */
@@ -17,10 +19,14 @@ export interface HandMinutes {
   stem: number
   /** To set up and clear for each piece. */
   piece: number
+  /** To take in, count and look over each delivery, by one. */
+  receiving: number
   /** To unpack, strip, recut and stand in water, for each bought stem. */
   conditioning: number
   /** To prepare each vessel: wire, grid, foam. */
   vessel: number
+  /** To top up each piece that stands for a day. */
+  watering: number
   /** To top up, check and pack each piece. */
   packing: number
   /** To set each piece in its place at the venue. */
@@ -30,12 +36,24 @@ export interface HandMinutes {
 export interface Work {
   /** Pairs of hands. */
   people: number
+  /** Their names, as many as are known: at most `people`. */
+  names: string[]
+  /** Key of a task → the hands that are at it, by number from 1, instead of what is usual. */
+  who: Record<string, number[]>
   /** The day's work, local clock `HH:MM`. */
   from: string
   to: string
   /** On the road, minutes. */
   drive: number
   minutes: HandMinutes
+}
+
+/** When flowers come. Days before the event's day. */
+export interface Deliveries {
+  /** Those on which they can come; none named: any. */
+  days: number[]
+  /** Plant id → the day on which it comes, whatever else is said. */
+  of: Record<string, number>
 }
 
 /** Where flowers wait in the cool; null where there is none. */
@@ -53,6 +71,8 @@ export interface Cooler {
 export interface EventPlan {
   format: 'pedicel-event'
   version: 1
+  /** Made once, and kept in the file: by it the same event is known again. '' in files that were written without one. */
+  id: string
   title: string
   /** ISO 8601 local date and time, by the clock of the zone; '' not yet known. */
   date: string
@@ -72,6 +92,7 @@ export interface EventPlan {
   /** Most that may be spent on stems, whole minor units of the price book's currency; null not asked. */
   budget: number | null
   work: Work
+  deliveries: Deliveries
   cooler: Cooler | null
   /** Keys of tasks that are ticked off. */
   done: string[]

@@ -41,26 +41,32 @@ const stamp = (ms: number): string => new Date(ms).toISOString().replace(/[-:]|\
 const dayAfter = (day: string): string => new Date(Date.parse(`${day}T00:00Z`) + 86_400_000).toISOString().slice(0, 10)
 const plainDay = (day: string): string => day.replaceAll('-', '')
 
+/** A day does not make anyone busy (3.8.2.7). */
+const FREE = 'TRANSP:TRANSPARENT'
+
+/** Grows with each file, so that a newer one replaces an older one's tasks (3.8.7.4): minutes since 1970. */
+const sequence = (now_ms: number): number => Math.max(0, Math.floor(now_ms / 60_000))
+
 const eventLines = (task: Task, title: string, uid: string, now_ms: number): string[] => [
   'BEGIN:VEVENT',
   `UID:${escaped(uid)}`,
   `DTSTAMP:${stamp(now_ms)}`,
+  `LAST-MODIFIED:${stamp(now_ms)}`,
+  `SEQUENCE:${sequence(now_ms)}`,
   ...(task.span_ms
     ? [`DTSTART:${stamp(task.span_ms[0])}`, `DTEND:${stamp(Math.max(task.span_ms[1], task.span_ms[0] + 60_000))}`]
-    : [`DTSTART;VALUE=DATE:${plainDay(task.start)}`, `DTEND;VALUE=DATE:${plainDay(dayAfter(task.end))}`]),
+    : [`DTSTART;VALUE=DATE:${plainDay(task.start)}`, `DTEND;VALUE=DATE:${plainDay(dayAfter(task.end))}`, FREE]),
   `SUMMARY:${escaped(title ? `${task.title} (${title})` : task.title)}`,
-  `DESCRIPTION:${escaped([...task.steps, ...task.reasons.map((r) => `${r.text} [${r.source}]`)].join('\n'))}`,
+  `DESCRIPTION:${escaped([...(task.who ? [`Who: ${task.who}`] : []), ...task.steps, ...task.reasons.map((r) => `${r.text} [${r.source}]`)].join('\n'))}`,
   'END:VEVENT',
 ]
 
 /**
- * What tells an event from others in a calendar: its first design and its title. A plan that moves to another date replaces the one
- * there was; one that is given another title stands beside it, which can be seen and deleted. Ours.
+ * What tells an event from others in a calendar: its id, whatever its title, date and designs, so that a newer file replaces the
+ * older one's tasks; for an event without one, its first design.
  */
-export const calendarName = ({ parts, title }: Pick<EventPlan, 'parts' | 'title'>): string => {
-  const words = title.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-')
-  return `${parts[0]?.design ?? 'event'}.${[...words].slice(0, 60).join('')}`
-}
+export const calendarName = ({ id, parts }: Pick<EventPlan, 'id' | 'parts'>): string =>
+  id || (parts[0]?.design ?? 'event')
 
 /**
  * @param tasks of one plan

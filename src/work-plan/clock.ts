@@ -26,6 +26,22 @@ export const daysUntil = (moment: Moment, event: Moment): number =>
 
 export const later = (moment: Moment, minutes: number): Moment => moment.add({ seconds: Math.round(minutes * 60) })
 
+/** Times of a plan stand on five minutes: hands are not reckoned more finely than that. Ours. */
+const STEP_min = 5
+const STEP_ms = STEP_min * 60_000
+
+/** Minutes, so many that it is no less: on five. */
+export const onFive = (minutes: number): number => STEP_min * Math.ceil(minutes / STEP_min - 1e-9)
+
+/** How long it is past a full five minutes, ms. Zones stand apart from UTC by whole quarters of an hour. */
+const over_ms = (moment: Moment): number => ((moment.epochMilliseconds % STEP_ms) + STEP_ms) % STEP_ms
+
+/** The next moment on five minutes, or this one. */
+export const upToFive = (moment: Moment): Moment => moment.add({ milliseconds: (STEP_ms - over_ms(moment)) % STEP_ms })
+
+/** The last moment on five minutes, or this one. */
+export const downToFive = (moment: Moment): Moment => moment.subtract({ milliseconds: over_ms(moment) })
+
 /** `YYYY-MM-DDTHH:MM` by the clock of the zone. */
 export const localText = (moment: Moment): string => moment.toPlainDateTime().toString({ smallestUnit: 'minute' })
 export const localDay = (moment: Moment): string => moment.toPlainDate().toString()

@@ -32,6 +32,7 @@ export const lateOf = (tasks: readonly Task[], now_ms: number, done: readonly st
           ? 'The event is less than two weeks away: ask what can still be had before you rely on any of it.'
           : `It was to be ordered by ${weekdayWords(booking.end)}: order today.`,
       known: `${KNOWN}; the days: common practice`,
+      ...(none ? { mend: 'together' as const } : {}),
     })
   }
   const rest = open.filter((t) => t.kind !== 'book')

@@ -1,9 +1,21 @@
 import type { Mechanics } from '../arrangement/index.ts'
 import { findPlant } from '../catalogue/index.ts'
-import type { EventPart, HandMinutes } from '../event/index.ts'
+import type { EventPlan, HandMinutes } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
+import { settledTiming } from './deliveries.ts'
 import { PLACING_ORDER } from './placing.ts'
-import { type Timing, timingOf } from './timing.ts'
+import type { Timing } from './timing.ts'
+
+/** What a plan has to be told of plants and designs, by their ids and keys. */
+export interface About {
+  nameOf: (plant: string) => string
+  /** What holds the stems of a design. */
+  mechanicsOf: (design: string) => Mechanics | undefined
+  /** Missing: its key. */
+  titleOf?: (design: string) => string
+  /** What one piece weighs, full of water, g; missing or undefined where nobody knows. */
+  massOf?: (design: string) => number | undefined
+}
 
 /** Stems of one plant that arrive together, its colours as one. */
 export interface Arriving extends Timing {
@@ -17,6 +29,10 @@ export interface Work {
   title: string
   copies: number
   mechanics: Mechanics | undefined
+  /** Minutes to place the stems of one, as the person timed it. */
+  placing_min: number | undefined
+  /** Of one piece full of water, g. */
+  mass_g: number | undefined
   /** Days before → stems placed on that day. */
   stems: Map<number, number>
 }
@@ -34,26 +50,28 @@ const rank = (plant: string): number => PLACING_ORDER.indexOf(findPlant(plant)?.
 
 /**
  * The work in an order. A plant with several colours comes on one day.
- * @param nameOf the name of a plant by its id
- * @param mechanicsOf what holds the stems of a design
- * @param titleOf the title of a design by its key
  */
 export const loadOf = (
   order: Order,
-  parts: readonly EventPart[],
-  hours: number,
-  nameOf: (plant: string) => string,
-  mechanicsOf: (design: string) => Mechanics | undefined,
-  titleOf: (design: string) => string = (design) => design,
+  { parts, hours, deliveries }: Pick<EventPlan, 'parts' | 'hours' | 'deliveries'>,
+  { nameOf, mechanicsOf, titleOf = (design) => design, massOf = () => undefined }: About,
 ): Load => {
   const arriving = new Map<string, Arriving>()
   const works = new Map<string, Work>()
-  for (const { design, copies } of parts)
-    works.set(design, { design, title: titleOf(design), copies, mechanics: mechanicsOf(design), stems: new Map() })
+  for (const { design, copies, placing_min } of parts)
+    works.set(design, {
+      design,
+      title: titleOf(design),
+      copies,
+      mechanics: mechanicsOf(design),
+      placing_min,
+      mass_g: massOf(design),
+      stems: new Map(),
+    })
   for (const { plant, bought, places } of order.lines) {
     const known = arriving.get(plant)
     const now = {
-      ...(known ?? { ...timingOf(plant, hours), name: nameOf(plant) }),
+      ...(known ?? { ...settledTiming(plant, hours, deliveries), name: nameOf(plant) }),
       bought: (known?.bought ?? 0) + bought,
     }
     arriving.set(plant, now)
@@ -72,13 +90,19 @@ export const loadOf = (
 const total = (stems: Work['stems']): number => [...stems.values()].reduce((a, b) => a + b, 0)
 
 /**
- * Minutes of placing on a day, all designs. The minutes for a piece are those of a trial piece made at one sitting, so they are counted
- * once: shared evenly by the days on which it is worked at (ours).
+ * Minutes of placing one design's pieces on a day. The minutes for a piece are those of a trial piece made at one sitting, so they are
+ * counted once: shared evenly by the days on which it is worked at; minutes of one's own for all of it go by the stems (ours).
  */
-export const placing_min = (works: readonly Work[], day: number, minutes: HandMinutes): number =>
-  works
-    .filter((w) => w.stems.has(day))
-    .reduce((sum, w) => sum + w.stems.get(day)! * minutes.stem + (w.copies * minutes.piece) / w.stems.size, 0)
+const placedIn_min = ({ copies, stems, placing_min }: Work, day: number, minutes: HandMinutes): number => {
+  const today = stems.get(day)
+  if (today === undefined) return 0
+  if (placing_min !== undefined) return (copies * placing_min * today) / total(stems)
+  return today * minutes.stem + (copies * minutes.piece) / stems.size
+}
+
+/** Minutes of placing on a day, all designs. */
+export const placedOn_min = (works: readonly Work[], day: number, minutes: HandMinutes): number =>
+  works.reduce((sum, w) => sum + placedIn_min(w, day, minutes), 0)
 
 /** Stems and pieces on a day. */
 export const placedOn = (works: readonly Work[], day: number): { stems: number; pieces: number } => {
@@ -98,6 +122,8 @@ export interface PieceTime {
   vessel_min: number
   /** Its stems and its own minutes: what a trial piece measures. */
   placing_min: number
+  /** That is the person's own figure for this design. */
+  own: boolean
   /** Packing, setting, and taking down, which is taken to need as long as setting (ours). */
   after_min: number
   all_min: number
@@ -105,9 +131,9 @@ export interface PieceTime {
 
 /** How the hours of each design come about, from the person's own minutes. */
 export const pieceTimes = (works: readonly Work[], minutes: HandMinutes): PieceTime[] =>
-  works.map(({ design, copies, stems }) => {
+  works.map(({ design, copies, stems, placing_min }) => {
     const each = total(stems) / copies
-    const placing = each === 0 ? 0 : each * minutes.stem + minutes.piece
+    const placing = each === 0 ? 0 : (placing_min ?? each * minutes.stem + minutes.piece)
     const after = minutes.packing + 2 * minutes.setting
     return {
       design,
@@ -115,6 +141,7 @@ export const pieceTimes = (works: readonly Work[], minutes: HandMinutes): PieceT
       stems: each,
       vessel_min: minutes.vessel,
       placing_min: placing,
+      own: placing_min !== undefined,
       after_min: after,
       all_min: copies * (minutes.vessel + placing + after),
     }

@@ -1,7 +1,7 @@
 import type { Mechanics } from '../arrangement/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import { counted, type Draft } from './draft.ts'
-import { type Load, pieceTimes, placedOn, placing_min } from './load.ts'
+import { type Load, pieceTimes, placedOn, placedOn_min } from './load.ts'
 import { REASONS } from './reasons.ts'
 
 const MECHANICS_STEPS: Record<Mechanics, string> = {
@@ -26,8 +26,9 @@ export const trialDraft = ({ works }: Load, minutes: EventPlan['work']['minutes'
   key: 'trial',
   kind: 'trial',
   title: 'Make one piece of each design and time it',
+  few: 1,
   hand_min: pieceTimes(works, minutes).reduce((sum, t) => sum + t.vessel_min + t.placing_min, 0),
-  steps: ['Put your own minutes in: every hour below follows from them.'],
+  steps: ['Put in what each took: every hour below follows from it.'],
   reasons: REASONS.trial,
 })
 
@@ -41,17 +42,22 @@ export const placeDraft = (
   nameOf: (plant: string) => string,
 ): Draft => {
   const plants = load.plants.get(day) ?? []
+  const opened = load.arriving.filter((a) => a.opens > 0 && plants.includes(a.plant))
   const { stems, pieces } = placedOn(load.works, day)
   return {
     key: `place-${day}`,
     kind: 'place',
     title: PLACE_TITLES[day] ?? PLACE_TITLES[2]!,
-    hand_min: placing_min(load.works, day, plan.work.minutes),
+    hand_min: placedOn_min(load.works, day, plan.work.minutes),
+    after: ['vessels'],
     steps: [
       `${counted(stems, 'stem')} in ${counted(pieces, 'piece')}, in this order: ${plants.map(nameOf).join(', ')}.`,
       ...load.works.flatMap(({ title, copies, stems: on }) =>
         on.has(day) ? [`${copies} × ${title}: ${counted(on.get(day)! / copies, 'stem')} each`] : [],
       ),
+      ...(opened.length > 0
+        ? [`Only once they are open, for packed close they stay closed: ${opened.map((a) => a.name).join(', ')}.`]
+        : []),
       'Top up with water when done; keep cool and out of the sun.',
     ],
     reasons: [...(PLACE_REASONS[day] ?? REASONS.placeEarly), ...REASONS.placeOrder],
@@ -66,6 +72,7 @@ export const bindDraft = (day: number, { works }: Load): Draft | null => {
   return {
     key: `bind-${day}`,
     kind: 'bind',
+    after: [`place-${day}`],
     title: `Bind ${counted(
       bound.reduce((n, w) => n + w.copies, 0),
       'piece',

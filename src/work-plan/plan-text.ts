@@ -1,5 +1,5 @@
 import type { EventPlan } from '../event/index.ts'
-import { weekdayWords } from './clock.ts'
+import { onFive, weekdayWords } from './clock.ts'
 import type { Clash, Task } from './types.ts'
 
 const clock = (text: string): string => text.slice(11)
@@ -17,6 +17,9 @@ export const minuteWords = (minutes: number): string => {
   const [h, min] = [Math.floor(all / 60), all % 60]
   return h === 0 ? `${min} min` : min === 0 ? `${h} h` : `${h} h ${min} min`
 }
+
+/** The same, to the next five minutes: hands are not reckoned more finely. */
+export const fiveWords = (minutes: number): string => minuteWords(onFive(minutes))
 
 /** How many days before, in words. */
 export const beforeWords = (days: number): string => {
@@ -48,8 +51,9 @@ export const planText = (
   for (const { day, daysBefore, tasks: mine } of byDay(tasks, date)) {
     lines.push('', `${weekdayWords(day)} ${day.slice(0, 4)}, ${beforeWords(daysBefore)}`)
     for (const t of mine) {
-      const hands = t.hand_min > 0 ? ` (${minuteWords(t.hand_min)} of hands)` : ''
-      lines.push(`[${done.includes(t.key) ? 'x' : ' '}] ${[timeWords(t), t.title].filter(Boolean).join(' ')}${hands}`)
+      const there = [t.who, t.hand_min > 0 ? `${fiveWords(t.hand_min)} of hands` : ''].filter(Boolean).join(', ')
+      const what = [timeWords(t), t.title].filter(Boolean).join(' ')
+      lines.push(`[${done.includes(t.key) ? 'x' : ' '}] ${what}${there && ` (${there})`}`)
       lines.push(...t.steps.map((step) => `    ${step}`))
     }
   }

@@ -13,8 +13,9 @@ export const REASONS = {
   arrive: [
     common('Most flowers are in hand two to three days before; slow openers sooner.'),
     ours(
-      'Each comes as many days before as it needs to open, but not so early that it fades before the event is over.',
+      'Each comes as many days before as it needs to open, but not so early that it fades before the event is over; where you say on which days flowers can come, on the best of those.',
     ),
+    ours('One takes them in.'),
   ],
   condition: [
     read(
@@ -44,12 +45,23 @@ export const REASONS = {
     ),
   ],
   vessels: [common('Vessels are ready before the flowers go in; greens hide the mechanics first.')],
+  water: [
+    common('Vase water is looked at daily, and changed or topped up every day or two.'),
+    ours('Its time is yours to set; pieces that are worked at are topped up as part of that.'),
+  ],
+  lifting: [
+    read(
+      'Full vessels are heavy: 23 kg is the most for one in the best case, and far less low down or turned.',
+      'NIOSH lifting equation (OSHA eTool)',
+    ),
+    ours('Said from 10 kg on, lifted by two from 16 kg. Weights of stems are from memory.'),
+  ],
   placeEarly: [
     common('What lasts goes in first: carnations, foliage, statice, and such.'),
     memory('Greens go in a day or two ahead.'),
   ],
   placeBefore: [memory('Opened focal flowers the day before, then topped up and kept cool.')],
-  placeOnDay: [common('What wilts or bruises goes in last.')],
+  placeOnDay: [common('What wilts or bruises goes in last: hydrangea, sweet pea, dahlia, iris.')],
   placeOrder: [common('Greens and lines give the outline, then what leads and carries it, then what fills.')],
   bind: [
     common('A hand-held bunch is bound where its stems cross.'),

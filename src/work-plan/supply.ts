@@ -1,6 +1,7 @@
 import { keepingOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import { bearsCool, celsiusWords } from './cooler.ts'
+import { costWords } from './deliveries.ts'
 import { counted, type Draft } from './draft.ts'
 import type { Arriving } from './load.ts'
 import { arrivalNotes, ethyleneSensitive } from './notes.ts'
@@ -17,12 +18,14 @@ export const byArrival = (arriving: readonly Arriving[]): Map<number, Arriving[]
   return days
 }
 
-export const arriveDraft = (day: number, arriving: readonly Arriving[]): Draft => ({
+export const arriveDraft = (day: number, arriving: readonly Arriving[], minutes: number): Draft => ({
   key: `arrive-${day}`,
   kind: 'arrive',
-  title: 'Flowers arrive',
+  title: 'Take in the flowers',
+  hand_min: minutes,
+  few: 1,
   steps: [
-    ...arriving.map((a) => `${a.name}: ${counted(a.bought, 'stem')}${a.openOnBuying ? ', well open' : ''}`),
+    ...arriving.map((a) => [`${a.name}: ${counted(a.bought, 'stem')}`, costWords(a)].filter(Boolean).join('; ')),
     'Count, look for broken and blind ones, and tell the seller today.',
   ],
   reasons: REASONS.arrive,
@@ -66,8 +69,9 @@ export const conditionDraft = (
     kind: 'condition',
     title: `Condition ${counted(stems, 'stem')}`,
     hand_min: stems * plan.work.minutes.conditioning,
+    after: [`arrive-${day}`],
     steps: [
-      'Unpack, strip what would stand below the waterline, recut, stand in clean water with food by its packet.',
+      'Unpack, strip what would stand below the waterline, recut by 3 to 5 cm (1 to 2 in), stand in clean water with food by its packet.',
       `Leave them in water for ${least} h at least, better ${better} h, before anything else.`,
       ...notes.steps,
       ...keepSteps(arriving, plan.cooler),

@@ -4,13 +4,19 @@ import { findPlant, type Keeping, keepingOf, type Span } from '../catalogue/inde
 export interface Timing {
   plant: string
   arrive: number
+  /** When it would come best, if it could come on any day. */
+  best: number
   place: number
-  /** Days that it needs to open; 0 where it is bought as it is wanted. */
+  /** Days that the slowest need to open; 0 where it is bought as it is wanted. */
   opens: number
   /** Hours that it has to stand in water first: least, and what is better. */
   water_h: [least: number, better: number]
-  /** It has fewer days than the slowest need to open: it has to be bought further on. */
-  openOnBuying: boolean
+  /** Days to open that the slowest lack: it has to be bought further on. */
+  lacks: number
+  /** Days by which it comes sooner than it is had in hand, or than it lasts; 0: within its own ranges. */
+  sooner: number
+  /** Days by which it comes later than it is had in hand, or than the quickest need to open; 0: within its own ranges. */
+  later: number
   /** It is in water longer, from its day to the event's end, than the shortest vase life that a source gives. */
   fades: { days: number; lasts: Span } | null
 }
@@ -24,10 +30,14 @@ const WOODY_h = 8
 /** Sturdy things and greens that may stand in the piece for two days go in two days before, all others the day before. */
 const EARLY_DAYS = 2
 
+/** What wilts or bruises goes in last, on the day itself or in the night before it (common practice). */
+const DELICATE = ['hydrangea', 'sweet-pea', 'dahlia', 'iris']
+
 export const isWoody = (plant: string): boolean => findPlant(plant)?.shape.woody === 1
 
 /** The day it may go in: two days before where every source allows it, the day before where one does, else on the day. */
-const placeDay = (placed: Keeping['placed_d']): number => {
+const placeDay = (plant: string, placed: Keeping['placed_d']): number => {
+  if (DELICATE.includes(plant)) return 0
   if (!placed) return 1
   return placed.least >= EARLY_DAYS ? EARLY_DAYS : Math.min(1, placed.most)
 }
@@ -37,31 +47,40 @@ const waterOf = (plant: string, water: Span | null): [number, number] => {
   return isWoody(plant) ? [Math.max(least, WOODY_h), Math.max(better, WOODY_h)] : [least, better]
 }
 
+/** The day on which it would come best; see `timingOf`. */
+const bestDay = (keeping: Keeping | null, early: number, hours: number): number => {
+  const { opens_d = null, hand_d = null, vase_d = null } = keeping ?? {}
+  const wanted = Math.max(opens_d?.most ?? 0, USUAL_DAYS, early + 1)
+  const asked = hand_d ? Math.min(Math.max(wanted, hand_d.least), Math.max(hand_d.most, early + 1)) : wanted
+  const fresh = vase_d ? Math.floor(vase_d.least - hours / 24) : asked
+  return Math.max(opens_d?.least ?? 0, hand_d?.least ?? 0, Math.min(asked, fresh))
+}
+
 /**
  * When a plant comes: as many days before as it needs to open at the most, at least two (`hand` may ask for fewer or more), and
  * a day before it is placed, for a night in water; later, where it would fade before the event has ended by the shortest vase life
  * that a source gives. The rule is ours; its figures are the catalogue's.
  * @param hours that the flowers are to look well from the event's start
+ * @param on days before on which it comes, where that is settled; else the best
  */
-export const timingOf = (plant: string, hours: number): Timing => {
+export const timingOf = (plant: string, hours: number, on?: number): Timing => {
   const keeping = keepingOf(plant)
-  const opens = keeping?.opens_d?.most ?? 0
-  const hand = keeping?.hand_d ?? null
-  const vase = keeping?.vase_d ?? null
-  const early = placeDay(keeping?.placed_d ?? null)
-  const wanted = Math.max(opens, USUAL_DAYS, early + 1)
-  const asked = hand ? Math.min(Math.max(wanted, hand.least), Math.max(hand.most, early + 1)) : wanted
-  const least = Math.max(keeping?.opens_d?.least ?? 0, hand?.least ?? 0)
-  const fresh = vase ? Math.floor(vase.least - hours / 24) : asked
-  const arrive = Math.max(least, Math.min(asked, fresh))
+  const { opens_d = null, hand_d = null, vase_d = null } = keeping ?? {}
+  const early = placeDay(plant, keeping?.placed_d ?? null)
+  const best = bestDay(keeping, early, hours)
+  const arrive = on ?? best
   const days = arrive + hours / 24
+  const handMost = hand_d ? Math.max(hand_d.most, early + 1) : arrive
   return {
     plant,
     arrive,
+    best,
     place: Math.min(early, Math.max(0, arrive - 1)),
-    opens,
+    opens: opens_d?.most ?? 0,
     water_h: waterOf(plant, keeping?.water_h ?? null),
-    openOnBuying: arrive < opens,
-    fades: vase && days > vase.least ? { days, lasts: vase } : null,
+    lacks: Math.max(0, (opens_d?.most ?? 0) - arrive),
+    sooner: Math.max(0, arrive - handMost, vase_d ? days - vase_d.least : 0),
+    later: Math.max(0, Math.max(hand_d?.least ?? 0, opens_d?.least ?? 0) - arrive),
+    fades: vase_d && days > vase_d.least ? { days, lasts: vase_d } : null,
   }
 }

@@ -8,6 +8,7 @@ export const TASK_KINDS = [
   'condition',
   'open',
   'vessels',
+  'water',
   'place',
   'bind',
   'pack',
@@ -41,6 +42,10 @@ export interface Task {
   hand_min: number
   /** Pairs of hands that it is planned with. */
   people: number
+  /** Which hands, by number from 0. */
+  hands: number[]
+  /** Who has to be there, in words: names where they are known; '' where nobody has to. */
+  who: string
   /** What to do, a line each. */
   steps: string[]
   reasons: Reason[]
@@ -55,6 +60,8 @@ export interface Clash {
   text: string
   /** How it is known: sources, or the words of the house. */
   known: string
+  /** What one press would mend: bringing flowers together on fewer days. */
+  mend?: 'together'
 }
 
 export interface Plan {

@@ -1,14 +1,15 @@
 import { useMemo } from 'react'
 import { loadOf, minuteWords, pieceTimes } from '../../work-plan/index.ts'
-import { plantName, type WorkedEvent } from './use-worked-event.ts'
+import type { WorkedEvent } from './use-worked-event.ts'
+import { aboutDesigns, withParts } from './work-out.ts'
 
 /** How the hours come about, design by design. */
 export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked: WorkedEvent }) => {
   const { minutes } = event.work
   const rows = useMemo(() => {
-    const load = loadOf(order, designs, event.hours, plantName, () => undefined)
+    const load = loadOf(order, withParts(event, designs), aboutDesigns(designs))
     return pieceTimes(load.works, minutes)
-  }, [order, designs, event.hours, minutes])
+  }, [order, designs, event, minutes])
   const titles = new Map(designs.map((d) => [d.design, d.title]))
   const stems = order.lines.reduce((n, l) => n + l.bought, 0)
   const trial = plan.tasks.find((t) => t.kind === 'trial')?.hand_min ?? 0

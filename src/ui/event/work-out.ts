@@ -2,8 +2,9 @@ import type { Arrangement } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
 import type { EventPlan } from '../../event/index.ts'
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
+import { weigh } from '../../readings/index.ts'
 import { type Demand, type Order, type OrderChoices, orderOf, type PriceBook } from '../../stem-list/index.ts'
-import { type Plan, planOf } from '../../work-plan/index.ts'
+import { type About, type Plan, planOf } from '../../work-plan/index.ts'
 
 /** A design of the event with everything looked up. */
 export interface EventDesign extends Demand {
@@ -58,6 +59,34 @@ export const designsOf = (event: EventPlan, documentOf: (design: string) => Arra
   }))
 }
 
+/** Full of water, g; weighing is kept with what is looked up. */
+const masses = new WeakMap<Resolved, number>()
+const massOf = (resolved: Resolved): number => {
+  const mass = masses.get(resolved) ?? weigh(resolved).mass_g
+  masses.set(resolved, mass)
+  return mass
+}
+
+/** The event with those parts alone whose design is here. */
+export const withParts = (event: EventPlan, designs: readonly EventDesign[]): EventPlan => {
+  const here = new Set(designs.map((d) => d.design))
+  return { ...event, parts: event.parts.filter((p) => here.has(p.design)) }
+}
+
+/** What the plan of work is told of plants and designs. */
+export const aboutDesigns = (designs: readonly EventDesign[]): About => {
+  const found = new Map(designs.map((d) => [d.design, d]))
+  return {
+    nameOf: plantName,
+    mechanicsOf: (id) => found.get(id)?.document.vessel.mechanics,
+    titleOf: (id) => found.get(id)?.title ?? id,
+    massOf: (id) => {
+      const design = found.get(id)
+      return design && massOf(design.resolved)
+    },
+  }
+}
+
 /** What the person chose for the order of an event. */
 export const choicesOf = ({ trim_mm, spare, stems }: EventPlan, prices: PriceBook): OrderChoices => ({
   prices,
@@ -69,15 +98,6 @@ export const choicesOf = ({ trim_mm, spare, stems }: EventPlan, prices: PriceBoo
 /** The event worked out: its order and its plan. */
 export const workOut = (event: EventPlan, designs: EventDesign[], prices: PriceBook): WorkedEvent => {
   const order = orderOf(designs, choicesOf(event, prices))
-  const mechanics = new Map(designs.map((d) => [d.design, d.document.vessel.mechanics]))
-  const here = { ...event, parts: event.parts.filter((p) => mechanics.has(p.design)) }
-  const titles = new Map(designs.map((d) => [d.design, d.title]))
-  const plan = planOf(
-    here,
-    order,
-    plantName,
-    (id) => mechanics.get(id),
-    (id) => titles.get(id) ?? id,
-  )
+  const plan = planOf(withParts(event, designs), order, aboutDesigns(designs))
   return { event, designs, order, plan }
 }

@@ -66,14 +66,14 @@ describe('the calendar file', () => {
     promise(`W2 a calendar read back by an independent parser: ${runs} texts, 0 failures`)
   })
 
-  it('a plan of another date replaces the one before, another event stands beside it', () => {
-    const uids = (date: string, title: string): string[] => {
-      const made = { ...event({ date }), title }
+  it('a plan of another date or title replaces the one before, another event stands beside it', () => {
+    const uids = (date: string, title: string, id = 'b7'): string[] => {
+      const made = { ...event({ date }), title, id }
       return readBack(calendarOf(plan(made, line('rose', 60)).tasks, title, calendarName(made), NOW)).map((e) => e.uid)
     }
-    expect(uids('2027-07-03T16:00', 'Ana & Rui')).toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
-    expect(uids('2027-06-12T15:00', 'Inês')).not.toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
-    expect(calendarName({ parts: [], title: '' })).toBe('event.')
+    expect(uids('2027-07-03T16:00', 'Inês')).toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
+    expect(uids('2027-06-12T15:00', 'Ana & Rui', 'c8')).not.toEqual(uids('2027-06-12T15:00', 'Ana & Rui'))
+    expect(calendarName({ id: '', parts: [] })).toBe('event')
   })
 
   it('folds no character in two', () => {

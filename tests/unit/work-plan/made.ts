@@ -1,6 +1,6 @@
 import { type EventPlan, newEvent } from '../../../src/event/index.ts'
 import type { Order, OrderLine } from '../../../src/stem-list/index.ts'
-import { type Plan, planOf } from '../../../src/work-plan/index.ts'
+import { type About, type Plan, planOf } from '../../../src/work-plan/index.ts'
 
 /** A line of an order as far as the plan looks at it: `count` pieces of a plant, a stem each, in one design. */
 export const line = (plant: string, count: number, design = 'bowl'): OrderLine => ({
@@ -34,10 +34,8 @@ export const event = (over: Partial<EventPlan> = {}): EventPlan => ({
   ...over,
 })
 
+/** Plants are called by their ids; all is held by netting, and nobody knows what it weighs. */
+export const about: About = { nameOf: (id) => id, mechanicsOf: () => 'netting' }
+
 export const plan = (over: Partial<EventPlan>, ...lines: OrderLine[]): Plan =>
-  planOf(
-    event(over),
-    order(...lines),
-    (id) => id,
-    () => 'netting',
-  )
+  planOf(event(over), order(...lines), about)

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { keepingOf, PLANTS, plantIds } from '../../../src/catalogue/index.ts'
 import { loadOf, pieceTimes, planOf, timingOf } from '../../../src/work-plan/index.ts'
 import { promise } from '../../promise.ts'
-import { event, line, order, plan } from './made.ts'
+import { about, event, line, order, plan } from './made.ts'
 
 const task = (made: ReturnType<typeof plan>, key: string) => made.tasks.find((t) => t.key === key)
 
@@ -14,15 +14,18 @@ describe('when a flower comes', () => {
       place: 1,
       opens: 3,
       water_h: [6, 12],
-      openOnBuying: false,
+      best: 3,
+      lacks: 0,
+      sooner: 0,
+      later: 0,
       fades: null,
     })
   })
   it('a slow ranunculus and an oriental lily come five days before', () => {
     // Vase life 5 days at the least and 8 hours of event: the ranunculus comes one day later than it may need to open.
     expect(timingOf('lily-oriental', 8).arrive).toBe(5)
-    expect(timingOf('ranunculus', 8)).toMatchObject({ arrive: 4, openOnBuying: true, fades: null })
-    expect(timingOf('peony', 0)).toMatchObject({ arrive: 5, openOnBuying: false })
+    expect(timingOf('ranunculus', 8)).toMatchObject({ arrive: 4, lacks: 1, fades: null })
+    expect(timingOf('peony', 0)).toMatchObject({ arrive: 5, lacks: 0 })
   })
   it('sweet peas come late and go in on the day; carnations and greens go in two days before', () => {
     expect(timingOf('sweet-pea', 8)).toMatchObject({ arrive: 2, place: 0 })
@@ -67,21 +70,21 @@ describe('the plan of work', () => {
       ['book', '2027-05-13', '2027-05-13'],
       ['trial', '2027-05-13', '2027-05-13'],
       ['settle', '2027-05-29', '2027-05-29'],
-      // Wednesday: 96 stems × 0.33 / 2 hands = 15.84 min; the roses may open until Thursday.
-      ['arrive-3', '2027-06-09T09:00', '2027-06-09T09:00'],
-      ['condition-3', '2027-06-09T09:00', '2027-06-09T09:15'],
+      // Wednesday: one takes them in, 10 min; 96 stems × 0.33 / 2 hands = 15.84 min, on five 20; the roses may open until Thursday.
+      ['arrive-3', '2027-06-09T09:00', '2027-06-09T09:10'],
+      ['condition-3', '2027-06-09T09:10', '2027-06-09T09:30'],
       ['open-3', '2027-06-09', '2027-06-10'],
-      // Thursday: 12 × 3 / 2 = 18; ruscus 36 and half of the 120 for the pieces, / 2 = 48.
-      ['vessels', '2027-06-10T09:00', '2027-06-10T09:18'],
-      ['place-2', '2027-06-10T09:18', '2027-06-10T10:06'],
+      // Thursday: 12 × 3 / 2 = 18, on five 20; ruscus 36 and half of the 120 for the pieces, / 2 = 48, on five 50.
+      ['vessels', '2027-06-10T09:00', '2027-06-10T09:20'],
+      ['place-2', '2027-06-10T09:20', '2027-06-10T10:10'],
       // Friday: (60 + the other 60) / 2 = 60.
       ['place-1', '2027-06-11T09:00', '2027-06-11T10:00'],
-      // Saturday, back from 14:00: setting 12 × 3 / 2 = 18, drive 30, packing 24.
-      ['pack', '2027-06-12T12:48', '2027-06-12T13:12'],
-      ['carry', '2027-06-12T13:12', '2027-06-12T13:42'],
-      ['set', '2027-06-12T13:42', '2027-06-12T14:00'],
+      // Saturday, back from 14:00: setting 12 × 3 / 2 = 18, on five 20, drive 30, packing 24, on five 25.
+      ['pack', '2027-06-12T12:45', '2027-06-12T13:10'],
+      ['carry', '2027-06-12T13:10', '2027-06-12T13:40'],
+      ['set', '2027-06-12T13:40', '2027-06-12T14:00'],
       // Over at 23:00; taking down as long as setting.
-      ['clear', '2027-06-12T23:00', '2027-06-12T23:18'],
+      ['clear', '2027-06-12T23:00', '2027-06-12T23:20'],
     ])
     expect(task(made, 'place-2')!.hand_min).toBe(96)
     // One bowl: a vessel 3, eight stems 8, the piece 10.
@@ -102,13 +105,7 @@ describe('the plan of work', () => {
   })
 
   it('each design has its own line, with its place where it has one', () => {
-    const made = planOf(
-      event(),
-      order(line('rose', 60)),
-      (id) => id,
-      () => 'netting',
-      () => 'June bowl',
-    )
+    const made = planOf(event(), order(line('rose', 60)), { ...about, titleOf: () => 'June bowl' })
     expect(task(made, 'place-1')!.steps).toContain('12 × June bowl: 5 stems each')
     expect(task(made, 'set')!.steps[0]).toBe('12 × June bowl: guest tables')
   })
@@ -127,12 +124,10 @@ describe('the plan of work', () => {
   })
 
   it('what nothing holds is bound once its last stems are in, what has netting is not', () => {
-    const bound = planOf(
-      event(),
-      order(line('ruscus-italian', 24), line('rose', 24)),
-      (id) => id,
-      () => 'none',
-    )
+    const bound = planOf(event(), order(line('ruscus-italian', 24), line('rose', 24)), {
+      ...about,
+      mechanicsOf: () => 'none',
+    })
     const keys = bound.tasks.map((t) => t.key)
     expect(keys.indexOf('bind-1')).toBe(keys.indexOf('place-1') + 1)
     expect(plan({}, line('rose', 24)).tasks.some((t) => t.kind === 'bind')).toBe(false)
@@ -159,17 +154,15 @@ describe('the plan of work', () => {
           const lines = plants.map((p, i) => line(p, i % 2 ? each * copies : each * 2 * copies, i % 2 ? 'bowl' : 'cup'))
           const { minutes } = event().work
           const { tasks } = plan({ parts }, ...lines)
-          const load = loadOf(
-            order(...lines),
-            parts,
-            8,
-            (id) => id,
-            () => 'netting',
-          )
+          const load = loadOf(order(...lines), event({ parts }), about)
           const conditioning = lines.reduce((n, l) => n + l.bought, 0) * minutes.conditioning
           const pieces = pieceTimes(load.works, minutes).reduce((n, t) => n + t.all_min, 0)
+          const deliveries = new Set(load.arriving.map((a) => a.arrive)).size
+          // What is placed two days before, and not the day before, is topped up then.
+          const stand = load.works.filter((w) => w.stems.has(2) && !w.stems.has(1)).reduce((n, w) => n + w.copies, 0)
+          const more = deliveries * minutes.receiving + stand * minutes.watering
           const all = tasks.reduce((n, t) => n + (t.kind === 'trial' ? 0 : t.hand_min), 0)
-          expect(all).toBeCloseTo(conditioning + pieces, 6)
+          expect(all).toBeCloseTo(conditioning + pieces + more, 6)
         },
       ),
       { numRuns: 100 },
@@ -193,8 +186,8 @@ describe('the plan of work', () => {
     // A night's work back across the missing hour: 01:00 to 02:00 is not there.
     const early = plan({ date: '2027-03-28T06:00', work: { ...event().work, people: 1 } }, line('sweet-pea', 60))
     const placed = task(early, 'place-0')!
-    // Back from 05:00: setting 36, drive 30, packing 48: 03:06; 60 + 120 minutes earlier: 23:06 by the old clock.
-    expect([placed.start, placed.end]).toEqual(['2027-03-27T23:06', '2027-03-28T03:06'])
+    // Back from 05:00: setting 36, on five 40, drive 30, packing 48, on five 50: 03:00; 60 + 120 minutes earlier: 23:06 by the old clock.
+    expect([placed.start, placed.end]).toEqual(['2027-03-27T23:00', '2027-03-28T03:00'])
     expect(placed.span_ms![1] - placed.span_ms![0]).toBe(180 * 60_000)
   })
 

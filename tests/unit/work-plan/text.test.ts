@@ -15,7 +15,9 @@ describe('the plan in words', () => {
       'Thursday 13 May 2027, 30 days before',
       '[x] Order the flowers',
     ])
-    expect(text).toContain('\nFriday 11 June 2027, the day before\n[ ] 09:00–10:30 Place the flowers (3 h of hands)\n')
+    expect(text).toContain(
+      '\nFriday 11 June 2027, the day before\n[ ] 09:00–10:30 Place the flowers (2 people, 3 h of hands)\n',
+    )
     expect(text).not.toContain('!')
   })
 
