@@ -11,6 +11,7 @@ interface Source {
  */
 const SOURCES: Record<string, Source> = {
   FDI: { standing: 'source', text: 'Floral Design Institute, flower library' },
+  SFQ: { standing: 'source', text: 'Super Floral, January 2010' },
   SFR: { standing: 'source', text: 'Super Floral, care pages 2012–2015' },
   FR: { standing: 'source', text: "Florists' Review, flower pages" },
   CCFC: { standing: 'source', text: 'California Cut Flower Commission' },
@@ -23,6 +24,11 @@ const SOURCES: Record<string, Source> = {
   HS: { standing: 'source', text: 'HortScience 30(4):835, abstract' },
   HS2: { standing: 'source', text: 'American Society for Horticultural Science, abstract' },
   ASPCA: { standing: 'source', text: 'ASPCA list of plants and cats, a copy of 2019' },
+  FL: { standing: 'source', text: 'FloraLife, what is available when' },
+  FPA: { standing: 'source', text: 'Flowers & Plants Association (UK), flower facts' },
+  FFF: { standing: 'source', text: 'Flowers from the Farm (UK), guide to the seasons' },
+  KPU: { standing: 'source', text: 'Kwantlen Polytechnic University, plant database' },
+  WSU: { standing: 'source', text: 'Washington State University Extension, PNW Plants' },
   FDA: { standing: 'source', text: 'US FDA notice on lilies and cats, as relayed by the press' },
   RHS: { standing: 'source', text: 'RHS, potentially harmful plants' },
   MA: { standing: 'source', text: 'Marks 1988; Santucci 1985 (alstroemeria dermatitis)' },

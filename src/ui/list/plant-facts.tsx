@@ -1,4 +1,4 @@
-import { cautionsOf, type Figure, type Plant } from '../../catalogue/index.ts'
+import { cautionsOf, type Figure, type Plant, seasonSource, seasonText } from '../../catalogue/index.ts'
 
 const range = (figure: Figure | null, unit: string): string =>
   figure ? `${figure.value} ${unit} (${figure.range[0]}–${figure.range[1]})` : 'not known'
@@ -28,6 +28,16 @@ export const PlantFacts = ({ plant }: { plant: Plant }) => {
             </dd>
           </div>
         ))}
+        <div>
+          <dt>When</dt>
+          <dd>
+            {seasonText(plant.id, 'north') ?? 'not known'}{' '}
+            <span className="dim">
+              (months of the north{'; '}
+              {seasonSource(plant.id, 'north')})
+            </span>
+          </dd>
+        </div>
         {plant.care.map((c) => (
           <div key={c.label}>
             <dt>{c.label}</dt>

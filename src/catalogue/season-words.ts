@@ -1,0 +1,70 @@
+import { type Half, type Months, seasonIn, seasonsOf, type When } from './season.ts'
+
+const NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+]
+export const monthName = (month: number): string => NAMES[month - 1] ?? ''
+
+/** Months as people say them, over the end of the year too: `November–February`, `May`, `all year`. */
+export const monthsText = (months: readonly number[]): string => {
+  if (months.length === 12) return 'all year'
+  const has = new Set(months)
+  const before = (month: number): number => ((month + 10) % 12) + 1
+  const after = (month: number): number => (month % 12) + 1
+  const firsts = months.filter((month) => !has.has(before(month)))
+  return firsts
+    .map((first) => {
+      let last = first
+      while (has.has(after(last))) last = after(last)
+      return first === last ? monthName(first) : `${monthName(first)}–${monthName(last)}`
+    })
+    .join(', ')
+}
+
+const tradeText = ({ months }: Months): string =>
+  months.length === 12 ? 'all year in the trade' : `to be had ${monthsText(months)}`
+
+/** All that is known of a plant's months: `all year in the trade; most of it May–September`; null where nothing is. */
+export const seasonText = (plant: string, half: Half): string | null => {
+  const seasons = seasonsOf(plant, half)
+  if (!seasons) return null
+  return `${tradeText(seasons.trade)}${seasons.peak ? `; most of it ${monthsText(seasons.peak.months)}` : ''}`
+}
+
+/** How a plant stands in a month, in words: `out of season in October: November–August; most of it May–June`. */
+export const seasonWords = (plant: string, when: When): string => {
+  const seasons = seasonsOf(plant, when.half)
+  const month = monthName(when.month)
+  const most = seasons?.peak ? `; most of it ${monthsText(seasons.peak.months)}` : ''
+  switch (seasonIn(plant, when)) {
+    case 'in season':
+      return `in season in ${month}`
+    case 'to be had':
+      return seasons?.trade.months.length === 12 ? `${tradeText(seasons.trade)}${most}` : `to be had in ${month}${most}`
+    case 'out':
+      return `out of season in ${month}: ${monthsText(seasons!.trade.months)}${most}`
+    case 'unusual':
+      return `not usual in ${month}: ${monthsText(seasons!.trade.months)}${most}`
+    case 'not known':
+      return 'not known'
+  }
+}
+
+/** Where the months are from, those of the trade first. */
+export const seasonSource = (plant: string, half: Half): string => {
+  const seasons = seasonsOf(plant, half)
+  if (!seasons) return 'no months were found'
+  const { trade, peak } = seasons
+  return !peak || peak.source === trade.source ? trade.source : `${trade.source}. Most of it: ${peak.source}`
+}
