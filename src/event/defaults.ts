@@ -26,6 +26,7 @@ export const newEvent = (zone: string): EventPlan => ({
   title: '',
   date: '',
   zone,
+  seasons: null,
   hours: 8,
   tables: 0,
   parts: [],

@@ -1,4 +1,5 @@
 export { HAND_MINUTES, newEvent } from './defaults.ts'
+export { halfOf, halfOfZone, whenOf } from './half.ts'
 export { type EventRead, readEvent, writeEvent } from './read.ts'
 export { EVENT_LIMITS, isClock } from './schema.ts'
 export { withOwnStem } from './stems.ts'

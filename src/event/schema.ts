@@ -153,6 +153,7 @@ export const eventSchema: v.GenericSchema = thing(
       (x) => x === '' || (typeof x === 'string' && isDate(x) && !/[Z+]|-\d\d:?\d\d$/.test(x.slice(10))),
     ),
     zone: field('a time zone such as "Europe/Lisbon"', isZone),
+    seasons: nothingOr('"north", "south" or null', (x) => x === 'north' || x === 'south'),
     hours: between('hours', 0, EVENT_LIMITS.hours),
     tables: whole('a whole number of tables', 0, EVENT_LIMITS.tables),
     parts: list(`a list of at most ${EVENT_LIMITS.parts} parts`, part, 0, EVENT_LIMITS.parts),

@@ -1,5 +1,5 @@
 import type { Arrangement } from '../arrangement/index.ts'
-import type { OwnStem } from '../catalogue/index.ts'
+import type { Half, OwnStem } from '../catalogue/index.ts'
 
 /** One design of an event, as often as it stands there. */
 export interface EventPart {
@@ -78,6 +78,8 @@ export interface EventPlan {
   date: string
   /** IANA time zone, such as Europe/Lisbon. */
   zone: string
+  /** Whose seasons hold, where the place is not on the half of the earth that the zone says; null: as the zone lies. */
+  seasons: Half | null
   /** How long the flowers are to look well, hours. */
   hours: number
   /** Tables that the cost is divided by; 0 not asked. */

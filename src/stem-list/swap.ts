@@ -1,5 +1,5 @@
 import type { Edit, Stem } from '../arrangement/index.ts'
-import { PLANTS, type Plant } from '../catalogue/index.ts'
+import { type FormClass, PLANTS, type Plant, seasonIn, type When } from '../catalogue/index.ts'
 import { nearestColours } from '../colour/index.ts'
 import type { OrderLine } from './order.ts'
 
@@ -11,13 +11,19 @@ export interface SwapOffer {
   apart: number
   /** How many times as large: the width or the length of what is seen, whichever differs more. */
   times: number
-  /** How far it is in all; 1 is one step in colour or in size. */
+  /** The class that both have: the wanted one's main class, where the offered plant has it at all. */
+  shared: FormClass
+  /** It is the main class of both. */
+  main: boolean
+  /** How far it is in all; 1 is one step in colour, in size or in season. */
   far: number
 }
 
 /** One step of colour is ΔE00 10, where `a shade off` ends (colour's nearest.ts); one step of size a quarter larger. Ours. */
 const STEP_COLOUR = 10
 const STEP_SIZE = Math.log(1.25)
+/** Out of season for certain is one step more; what is not known, or known from memory alone, is none. Ours. */
+const STEP_SEASON = 1
 
 const across = (plant: Plant): number => (plant.spread_mm ?? plant.headOpen_mm).value
 
@@ -32,16 +38,32 @@ const timesOf = (a: Plant, b: Plant): number => {
 const coloursOf = (plant: Plant): { hex: string }[] =>
   plant.colours.length > 0 ? plant.colours : [{ hex: plant.leafColour }]
 
-/** Other plants of the same form class, nearest in colour (#rrggbb) and size first. */
-export const swapsFor = (wanted: Plant, colour: string, plants: readonly Plant[] = PLANTS): SwapOffer[] =>
+/** The class by which a plant may stand for the wanted one, in the wanted one's order of them. */
+const sharedClass = (wanted: Plant, plant: Plant): FormClass | undefined =>
+  wanted.formClasses.find((c) => plant.formClasses.includes(c))
+
+/**
+ * Other plants that share a form class, those with the same main class first; in each group nearest in colour (#rrggbb), size
+ * and season first.
+ * @param when the month of the event, where it is known
+ */
+export const swapsFor = (
+  wanted: Plant,
+  colour: string,
+  when: When | null = null,
+  plants: readonly Plant[] = PLANTS,
+): SwapOffer[] =>
   plants
-    .filter((plant) => plant.id !== wanted.id && plant.formClass === wanted.formClass)
-    .map((plant) => {
+    .flatMap((plant): SwapOffer[] => {
+      const shared = sharedClass(wanted, plant)
+      if (plant.id === wanted.id || !shared) return []
       const { hex, apart } = nearestColours(colour, coloursOf(plant))[0]!
       const times = timesOf(wanted, plant)
-      return { plant, colour: hex, apart, times, far: Math.hypot(apart / STEP_COLOUR, Math.log(times) / STEP_SIZE) }
+      const late = seasonIn(plant.id, when) === 'out' ? STEP_SEASON : 0
+      const far = Math.hypot(apart / STEP_COLOUR, Math.log(times) / STEP_SIZE) + late
+      return [{ plant, colour: hex, apart, times, shared, main: plant.formClass === wanted.formClass, far }]
     })
-    .sort((a, b) => a.far - b.far)
+    .sort((a, b) => Number(b.main) - Number(a.main) || a.far - b.far)
 
 /**
  * Puts another plant in place of the stems that a line of the order names in a design, where they stand; heads take the size

@@ -2,6 +2,7 @@ import { useId, useState } from 'react'
 import { changeEvent, redoEvent, undoEvent, useEvent, useEventHistory, useStudio } from '../../state/index.ts'
 import { minorDigits, toMain } from '../../stem-list/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
+import { SeasonsField } from './seasons-field.tsx'
 
 /** Zones that this browser knows. */
 const ZONES: readonly string[] = Intl.supportedValuesOf('timeZone')
@@ -69,6 +70,7 @@ export const EventHead = () => {
       />
       <WhenField />
       <ZoneField />
+      <SeasonsField />
       <NumberField
         label="lasts"
         unit="h"

@@ -1,10 +1,12 @@
 import { useMemo, useState } from 'react'
 import { findPlant } from '../../catalogue/index.ts'
+import { halfOf, whenOf } from '../../event/index.ts'
 import { undo, useStudio } from '../../state/index.ts'
 import { type SwapOffer, swapsFor } from '../../stem-list/index.ts'
 import { Button, SelectField } from '../parts/index.ts'
 import { swapIn } from './swap/apply.ts'
 import { OfferRow } from './swap/offer-row.tsx'
+import { SwapWords } from './swap/swap-words.tsx'
 import { byPlant, lineKey, useLineColour } from './words.ts'
 import { plantName, type WorkedEvent } from './work-out.ts'
 import './order.css'
@@ -33,11 +35,13 @@ export const SwapPanel = ({ worked }: { worked: WorkedEvent }) => {
   const [done, setDone] = useState({ design: '', words: '' })
   const line = lines.find((l) => lineKey(l) === chosen) ?? lines[0]
   const key = line ? lineKey(line) : ''
+  const when = whenOf(worked.event)
+  const [month, half] = [when?.month, halfOf(worked.event)]
   const offers = useMemo(() => {
     const [id = '', colour = ''] = key.split(' ')
     const plant = findPlant(id)
-    return plant ? swapsFor(plant, colour) : []
-  }, [key])
+    return plant ? swapsFor(plant, colour, month === undefined ? null : { month, half }) : []
+  }, [key, month, half])
   if (!line) return <p className="dim">Nothing to swap yet.</p>
 
   const swap = async (design: string, to: SwapOffer): Promise<void> => {
@@ -56,11 +60,7 @@ export const SwapPanel = ({ worked }: { worked: WorkedEvent }) => {
             setShown(SOME)
           }}
         />
-        <p className="dim">
-          Other plants of the class <i>{findPlant(line.plant)?.formClass}</i>, nearest first: a step in colour (ΔE00 10)
-          counts as much as a quarter in size (ours). In season: not known, for the catalogue has no months. A swap is a
-          step of its design; one that is not open is opened first.
-        </p>
+        <SwapWords formClass={findPlant(line.plant)?.formClass} half={half} dated={when !== null} />
       </div>
       <div aria-live="polite">
         <TakeBack {...done} />
@@ -79,6 +79,9 @@ export const SwapPanel = ({ worked }: { worked: WorkedEvent }) => {
                 colour
               </th>
               <th scope="col">size</th>
+              <th scope="col" className="swap-words">
+                season
+              </th>
               <th scope="col">stems in all</th>
               <th scope="col">cost</th>
               <th scope="col" className="swap-words">

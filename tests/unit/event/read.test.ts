@@ -64,6 +64,12 @@ describe('the file of an event', () => {
     ])
     expect(read.kind === 'partly' && read.good.parts).toEqual([{ design: 'cup', copies: 24, place: '' }])
   })
+  it('keeps whose seasons hold, and takes what the zone says where that is wrong or missing', () => {
+    const read = readOver({ seasons: 'south' })
+    expect(read.kind === 'ok' && read.event.seasons).toBe('south')
+    expect(problemsOf({ seasons: 'east' })).toEqual(['seasons: expected "north", "south" or null, got "east"'])
+    expect(newEvent('UTC').seasons).toBeNull()
+  })
   it('keeps what stems are like as they came, by plant, and names the place of a wrong figure', () => {
     const stems = { 'rose-spray': { stem_mm: 400, heads: 3, side_mm: 180 }, lisianthus: { heads: 5, bought: 'Monday' } }
     const read = readOver({ stems })

@@ -6,6 +6,7 @@ import { money } from '../words.ts'
 import type { EventDesign } from '../work-out.ts'
 import { LeftOver } from './left-over.tsx'
 import { PriceCell } from './price-cell.tsx'
+import { SeasonNote } from './season-note.tsx'
 import { SpareCell } from './spare-cell.tsx'
 
 interface Props {
@@ -33,6 +34,7 @@ export const OrderRow = ({ line, colour, again, designs, currency }: Props) => {
     <tr>
       <PlantCells plant={plant} hex={line.colour} colour={colour}>
         <TooLong line={line} plant={plant} />
+        {again ? null : <SeasonNote plant={plant.id} />}
       </PlantCells>
       <td data-head="pieces">{line.pieces}</td>
       <td data-head="stems">{line.stems}</td>

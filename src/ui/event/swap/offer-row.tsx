@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useState } from 'react'
+import { seasonSource, seasonText, seasonWords } from '../../../catalogue/index.ts'
 import { nearness } from '../../../colour/index.ts'
+import { halfOf, whenOf } from '../../../event/index.ts'
 import { useStudio } from '../../../state/index.ts'
 import type { OrderLine, SwapOffer } from '../../../stem-list/index.ts'
 import { Button } from '../../parts/index.ts'
@@ -15,6 +17,18 @@ const sizeWords = (times: number): string => {
 
 const signed = (minor: number, currency: string): string =>
   `${minor > 0 ? '+' : minor < 0 ? '−' : '±'}${money(Math.abs(minor), currency)}`
+
+/** When a plant is to be had, and where that is from. */
+const SeasonCell = ({ plant, event }: { plant: string; event: WorkedEvent['event'] }) => {
+  const when = whenOf(event)
+  const half = halfOf(event)
+  return (
+    <td data-head="season" className="swap-words swap-season">
+      {when ? seasonWords(plant, when) : (seasonText(plant, half) ?? 'not known')}
+      <span className="order-use">{seasonSource(plant, half)}</span>
+    </td>
+  )
+}
 
 interface Props {
   line: OrderLine
@@ -50,11 +64,14 @@ export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
   const { plant } = offer
   return (
     <tr>
-      <PlantCells plant={plant} hex={offer.colour} colour={colour} />
+      <PlantCells plant={plant} hex={offer.colour} colour={colour}>
+        {offer.main ? null : <span className="order-use">{offer.shared}, not its main class</span>}
+      </PlantCells>
       <td data-head="colour" className="swap-words">
         {nearness(offer.apart)} <span className="dim">ΔE {offer.apart.toFixed(1)}</span>
       </td>
       <td data-head="size">{sizeWords(offer.times)}</td>
+      <SeasonCell plant={plant.id} event={event} />
       <td data-head="stems">
         {stemsIn(order)} → {stemsIn(after)}
         {long > 0 ? (
