@@ -13,7 +13,7 @@ export const benchNumbers = ({ resolved }: EventDesign): Map<string, number> =>
   new Map(placingOf(resolved).map((p) => [p.id, p.number]))
 
 /**
- * Whom a piece is for: `Orchard supper, stems 22, 24, each of 12`.
+ * Whom a piece is for: `Orchard supper, stems 22, 24, each of 12`; a design that is alone is not named.
  * @param numbersOf see benchNumbers
  */
 export const pieceWords = (
@@ -25,5 +25,6 @@ export const pieceWords = (
   if (!design) return ''
   const known = numbersOf(design)
   const numbers = stems.map((id) => known.get(id) ?? 0).sort((a, b) => a - b)
-  return `${design.title}, ${numbers.length > 1 ? 'stems' : 'stem'} ${numbers.join(', ')}${copiesWords(copies, design.copies)}`
+  const whose = designs.length > 1 ? `${design.title}, ` : ''
+  return `${whose}${numbers.length > 1 ? 'stems' : 'stem'} ${numbers.join(', ')}${copiesWords(copies, design.copies)}`
 }

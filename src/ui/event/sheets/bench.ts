@@ -1,10 +1,11 @@
+import type { Vessel } from '../../../arrangement/index.ts'
 import type { Plant } from '../../../catalogue/index.ts'
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
 import { waterlineZ } from '../../../geometry/index.ts'
 import { cautionLine } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
 import { placingOf } from '../../../work-plan/index.ts'
-import type { Item, Laid } from '../../picture/types.ts'
+import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
 import { DEFER } from './care.ts'
 import { bodyOf, page } from './frame.ts'
@@ -17,6 +18,38 @@ const PLANS = 980
 /** Rows of stems that go above the plans, and on a page of their own. Ours. */
 const ABOVE_PLANS = 3
 const ALONE = 5
+
+/** Where the two plans and the cautions stand. */
+interface Plans {
+  heads: Box
+  enter: Box
+  careAt: { x: number; y: number; w: number }
+}
+
+/** Beside each other at the foot, under the stems. */
+const plansBeside = ({ x, y, w, h }: Box): Plans => {
+  const top = y + h - PLANS
+  const wide = w * 0.4
+  return {
+    heads: { x, y: top, w: wide, h: PLANS },
+    enter: { x: x + wide + 40, y: top, w: wide * 0.92, h: PLANS },
+    careAt: { x: x + wide * 1.92 + 90, y: top + 24, w: w - wide * 1.92 - 90 },
+  }
+}
+
+/** One under the other on a page of their own: many numbers need the room. */
+const plansBelow = ({ x, y, w, h }: Box): Plans => {
+  const wide = w * 0.74
+  const high = (h - 60) / 2
+  return {
+    heads: { x, y, w: wide, h: high },
+    enter: { x, y: y + high + 60, w: wide, h: high },
+    careAt: { x: x + wide + 40, y: y + 24, w: w - wide - 40 },
+  }
+}
+
+const mouthWords = ({ plan, width, depth }: Vessel, units: Units): string =>
+  plan === 'round' ? `⌀ ${formatLength(width, units)}` : `${formatLength(width, units)} × ${formatLength(depth, units)}`
 
 /** What hands, pets and food are kept from, in a column. */
 const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number): Item[] => {
@@ -70,20 +103,13 @@ export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: s
     )
   }
   if (!single) for (let i = 0; i < rows.length; i += ALONE) pages.push(lay(rows.slice(i, i + ALONE), body.h))
-  const top = single ? body.y + body.h - PLANS : body.y
-  const high = single ? PLANS : Math.min(body.h, PLANS * 1.5)
-  const wide = body.w * 0.4
+  const mouth = mouthWords(document.vessel, units)
+  const { heads, enter, careAt } = single ? plansBeside(body) : plansBelow(body)
   const last: Item[] = [
     ...(single ? lay(rows, body.h - PLANS - 60) : []),
-    ...headsPlan(pen, resolved, placings, { x: body.x, y: top, w: wide, h: high }),
-    ...mouthPlan(
-      pen,
-      resolved,
-      placings,
-      { x: body.x + wide + 40, y: top, w: wide * 0.92, h: high },
-      `${document.vessel.plan === 'round' ? '⌀ ' : ''}${formatLength(document.vessel.width, units)}`,
-    ),
-    ...care(pen, design, body.x + wide * 1.92 + 90, top + 24, body.w - wide * 1.92 - 90),
+    ...headsPlan(pen, resolved, placings, heads),
+    ...mouthPlan(pen, resolved, placings, enter, mouth),
+    ...care(pen, design, careAt.x, careAt.y, careAt.w),
   ]
   pages.push(last)
   return pages.map((items, i) =>
