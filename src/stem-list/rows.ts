@@ -29,13 +29,15 @@ export const stemList = (resolved: Resolved): StemRow[] =>
   grouped(resolved, (s) => `${s.plant.id} ${colourKey(s)} ${s.role}`).map((stems) => {
     const first = stems[0] as ResolvedStem
     const lengths = stems.map((s) => s.curve.cut_mm)
+    const count = fewestOf(stems.map(wantedOf), yieldOf(first.plant))
     return {
       plant: first.plant.id,
       colour: colourKey(first),
       role: first.role,
       pieces: stems.length,
-      stems: fewestOf(stems.map(wantedOf), yieldOf(first.plant)).stems,
+      stems: count.stems,
       cut_mm: [Math.min(...lengths), Math.max(...lengths)],
+      ...(count.tooLong > 0 ? { tooLong: count.tooLong } : {}),
       ids: stems.map((s) => s.id),
     }
   })

@@ -12,6 +12,8 @@ export interface StemRow {
   stems: number
   /** Least and most cut length, mm, from the real curves. */
   cut_mm: [number, number]
+  /** Pieces longer than a stem of the catalogue's working length gives; only where there are any. */
+  tooLong?: number
   ids: string[]
 }
 

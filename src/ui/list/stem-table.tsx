@@ -3,7 +3,7 @@ import { newStemId } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
 import { resolveArrangement } from '../../geometry/index.ts'
 import { change, perform, select, useStudio } from '../../state/index.ts'
-import { changeCount, formatMoney, type PurchaseLine, type StemRow, stemList } from '../../stem-list/index.ts'
+import { changeCount, formatMoney, type PurchaseLine, type StemRow, stemList, yieldOf } from '../../stem-list/index.ts'
 import { formatLength } from '../../units/index.ts'
 import { NumberField } from '../parts/index.ts'
 import type { ListView } from './derived.ts'
@@ -87,6 +87,11 @@ const Row = ({ view, row, open, onOpen }: RowProps) => {
             {name} <i>{plant?.botanical}</i>
             {selected > 0 && selected < row.ids.length ? <small> {selected} selected</small> : null}
           </button>
+          {row.tooLong && plant ? (
+            <small className="row-long">
+              <b>!</b> {row.tooLong} too long: a usual stem gives {formatLength(yieldOf(plant).main_mm, units)}
+            </small>
+          ) : null}
         </th>
         <td className="cell-role">{row.role}</td>
         <td className="cell-count">

@@ -44,6 +44,13 @@ describe('the stem list', () => {
     expect(rowOf(rows, 'gone')).toBeUndefined()
   })
 
+  it('says of a row how many of its pieces no usual stem is long enough for', () => {
+    // A 50 cm stem is recut by an inch; a piece is cut 2 cm long first.
+    const [tall, low] = [stem('a', 'rose', { tip: [0, 0, 394.7] }), stem('b', 'rose', { tip: [0, 0, 394.5] })]
+    expect(stemList(listed(tall, low))).toMatchObject([{ pieces: 2, stems: 2, tooLong: 1 }])
+    expect(stemList(listed(low))[0]).not.toHaveProperty('tooLong')
+  })
+
   it('is empty for an empty vessel, and nothing is bought', () => {
     expect(stemList(listed())).toEqual([])
     expect(buy([], 12)).toEqual({ copies: 12, currency: 'EUR', lines: [], total: 0 })

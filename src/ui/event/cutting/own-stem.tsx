@@ -92,7 +92,7 @@ export const OwnStem = ({ plant }: { plant: Plant }) => {
       {side ? (
         <>
           <Heads plant={plant} />
-          <LengthOf label="longest side stem" plant={plant} of="side_mm" least_mm={0} />
+          <LengthOf label="side stem" plant={plant} of="side_mm" least_mm={0} />
         </>
       ) : null}
       <p className="cut-known">
