@@ -34,6 +34,7 @@ export const newEvent = (zone: string): EventPlan => ({
   spare: {},
   stems: {},
   budget: null,
+  currency: '',
   work: { people: 2, names: [], who: {}, from: '09:00', to: '18:00', drive: 30, minutes: HAND_MINUTES },
   deliveries: { days: [], of: {} },
   cooler: null,

@@ -71,7 +71,7 @@ const ownStems = v.pipe(
 const part = thing(
   'a part of the event',
   { design: name, copies: whole('a whole number of copies', 1, LIMITS.copies) },
-  { place: text, placing_min: minutes },
+  { place: text, title: text, placing_min: minutes },
 )
 
 const handMinutes = thing(
@@ -163,6 +163,10 @@ export const eventSchema: v.GenericSchema = thing(
     budget: nothingOr(
       'a whole number of minor units (cents) or null',
       (x) => Number.isSafeInteger(x) && (x as number) >= 0 && (x as number) <= EVENT_LIMITS.money,
+    ),
+    currency: field(
+      'a currency such as "EUR", or ""',
+      (x) => x === '' || (typeof x === 'string' && /^[A-Z]{3}$/.test(x)),
     ),
     work,
     deliveries,

@@ -9,6 +9,8 @@ export interface EventPart {
   copies: number
   /** Where they stand, in the person's words: "guest tables". */
   place: string
+  /** What the design was called when the event was last kept: to tell which one is missing, should it be gone. */
+  title?: string
   /** Minutes to place the stems of one, as a trial piece took; missing: reckoned from the minutes for a stem and for a piece. */
   placing_min?: number
 }
@@ -91,8 +93,10 @@ export interface EventPlan {
   spare: Record<string, number>
   /** Plant id → what its stems are like, measured on those that came. */
   stems: Record<string, OwnStem>
-  /** Most that may be spent on stems, whole minor units of the price book's currency; null not asked. */
+  /** Most that may be spent on stems, whole minor units of `currency`; null not asked. */
   budget: number | null
+  /** Of the budget, ISO 4217; '' in files that were written without one: that of the price book. */
+  currency: string
   work: Work
   deliveries: Deliveries
   cooler: Cooler | null

@@ -2,6 +2,7 @@ import { temporal } from 'zundo'
 import { create, useStore } from 'zustand'
 import type { Arrangement, Problem } from '../arrangement/index.ts'
 import { type EventPlan, newEvent, type WholeEvent } from '../event/index.ts'
+import type { PriceBook } from '../stem-list/index.ts'
 import type { SaveState } from '../storage/index.ts'
 
 /** Where the clock of this machine stands. */
@@ -15,11 +16,29 @@ export interface EventState {
   designs: Record<string, Arrangement>
   /** Keys of designs that this browser no longer has, or can't read. */
   missing: string[]
+  /** The price book that the step came to; null before the first that has to do with prices. Undo covers it. */
+  prices: PriceBook | null
   save: SaveState
+  /** Events that this browser keeps, newest first, those that were thrown away among them. */
+  kept: KeptEvent[]
   /** What this browser keeps has been looked at. */
   ready: boolean
   /** A file with something wrong in it, waiting for the person's word. */
   opening: { name: string; problems: Problem[]; good: WholeEvent | null } | null
+  /** A file of an event that is kept already, and not as it is in the file: waits for the person's word. */
+  twin: { name: string; file: WholeEvent; kept: KeptEvent } | null
+}
+
+/** An event in the list of those that this browser keeps. */
+export interface KeptEvent {
+  id: string
+  title: string
+  /** As in the event; '' where it has none. */
+  date: string
+  /** Milliseconds since 1970. */
+  savedAt: number
+  readable: boolean
+  thrown: boolean
 }
 
 const initial = (): EventState => ({
@@ -27,20 +46,23 @@ const initial = (): EventState => ({
   lastDone: '',
   designs: {},
   missing: [],
+  prices: null,
   save: { state: 'loading' },
   ready: false,
   opening: null,
+  twin: null,
+  kept: [],
 })
 
 /** Steps that can be taken back. */
 const UNDO_LIMIT = 1000
 
-/** The event, beside the design. `event` and `lastDone` are written only by event-actions.ts. */
+/** The event, beside the design. `event`, `lastDone` and `prices` are written only by event-actions.ts. */
 export const useEvent = create<EventState>()(
   temporal(() => initial(), {
     limit: UNDO_LIMIT,
-    partialize: ({ event, lastDone }) => ({ event, lastDone }),
-    equality: (a, b) => a.event === b.event,
+    partialize: ({ event, lastDone, prices }) => ({ event, lastDone, prices }),
+    equality: (a, b) => a.event === b.event && a.prices === b.prices,
   }),
 )
 

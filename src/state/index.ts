@@ -1,6 +1,38 @@
 export * from './actions.ts'
-export * from './event-actions.ts'
-export { type EventState, useEvent, useEventHistory } from './event-store.ts'
+export {
+  addPart,
+  changeCurrency,
+  changeEvent,
+  changePart,
+  changePrices,
+  redoEvent,
+  removePart,
+  tick,
+  undoEvent,
+} from './event-actions.ts'
+export { fetchDesigns } from './event-designs.ts'
+export {
+  agreeToOpenEvent,
+  dropOpeningEvent,
+  openEventText,
+  openTwinAsCopy,
+  putTwinInPlace,
+  textOfEvent,
+} from './event-files.ts'
+export {
+  beginEvent,
+  goOnWithCopy,
+  openEvent,
+  putEventBack,
+  rawEvent,
+  refreshEvents,
+  removeEvent,
+  showNewer,
+  startEvent,
+  throwEventAway,
+} from './event-keeping.ts'
+export { keepEvent } from './event-saver.ts'
+export { type EventState, type KeptEvent, useEvent, useEventHistory } from './event-store.ts'
 export {
   agreeToOpen,
   beginDesign,

@@ -61,7 +61,8 @@ export const useHousePalettes = (): readonly NamedPalette[] => {
 /** The person's own palettes. */
 export const useOwnPalettes = (): NamedPalette[] => useDrawer((s) => s.palettes)
 
-let saver: Autosaver | null = null
+type DesignSaver = Autosaver<Arrangement, Awaited<ReturnType<typeof store.load>>>
+let saver: DesignSaver | null = null
 let release: Release | null = null
 
 /** Looks again which designs this browser keeps. */
@@ -132,7 +133,7 @@ const leave = async (): Promise<void> => {
 }
 
 /** Claims a design and keeps it saved from now on; without the claim it can be looked at, but another tab writes it. */
-const keep = async (id: string): Promise<Autosaver> => {
+const keep = async (id: string): Promise<DesignSaver> => {
   release = await claimDesign(id)
   const onState = (save: StudioState['save']): void => {
     if (save.state === 'saved' && spoken === id) {

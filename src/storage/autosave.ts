@@ -1,6 +1,6 @@
 import type { Arrangement } from '../arrangement/index.ts'
 import type { Unwritten } from './last-words.ts'
-import type { DesignStore, SaveState } from './types.ts'
+import type { Failure, Keeper, Loaded, SaveState } from './types.ts'
 
 export interface AutosaveOptions {
   /** Hears every change of the state. */
@@ -13,31 +13,37 @@ export interface AutosaveOptions {
   readOnly?: boolean
 }
 
-export interface Autosaver {
+export interface Autosaver<D = Arrangement, L = Loaded<D> | Failure> {
   /** What came of the first load; nothing is written before. A design that is missing is a new one. */
-  loaded: ReturnType<DesignStore['load']>
+  loaded: Promise<L>
   /** The document has changed. Before the load has finished it is kept and written after. */
-  changed(document: Arrangement): void
+  changed(document: D): void
   /** Writes what is waiting, now; resolves true when nothing is left unwritten, false if it could not be. For page-hide and closing. */
   flush(): Promise<boolean>
   /** Flushes and ends. */
   stop(): Promise<boolean>
   state(): SaveState
+  /** The revision that is known to be stored. */
+  revision(): number
   /** What is not known to be written; null if nothing, or if it may not be. */
-  unwritten(): Unwritten | null
+  unwritten(): Unwritten<D> | null
 }
 
 /**
- * Keeps one design saved. The document in memory is the truth; here it is carried to the store after each rest, one
+ * Keeps one design, or another text, saved. The document in memory is the truth; here it is carried to the store after each rest, one
  * write at a time, always the newest. A failure stays in the state until a save succeeds. After a conflict nothing more
  * is written (state `elsewhere`). A stored record that can't be read is never written over.
  */
-export const autosaver = (store: DesignStore, id: string, options: AutosaveOptions): Autosaver => {
+export const autosaver = <D, L extends Loaded<D> | Failure = Loaded<D> | Failure>(
+  store: Keeper<D, L>,
+  id: string,
+  options: AutosaveOptions,
+): Autosaver<D, L> => {
   const { onState, delay = 400, retries = [2000, 8000, 30_000], readOnly = false } = options
   let state: SaveState = { state: 'loading' }
-  let waiting: Arrangement | null = null
-  let saved: Arrangement | null = null
-  let underWay: Arrangement | null = null
+  let waiting: D | null = null
+  let saved: D | null = null
+  let underWay: D | null = null
   let revision = 0
   let timer: ReturnType<typeof setTimeout> | undefined
   let writing: Promise<boolean> | null = null
@@ -62,7 +68,7 @@ export const autosaver = (store: DesignStore, id: string, options: AutosaveOptio
     timer = setTimeout(() => void flush(), ms)
   }
 
-  const load = async (): ReturnType<DesignStore['load']> => {
+  const load = async (): Promise<L> => {
     const result = await store.load(id)
     if (result.ok) {
       revision = result.revision
@@ -138,6 +144,7 @@ export const autosaver = (store: DesignStore, id: string, options: AutosaveOptio
       return result
     },
     state: () => state,
+    revision: () => revision,
     unwritten: () => {
       const document = waiting ?? underWay
       if (ready === false || !document) return null

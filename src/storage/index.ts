@@ -1,7 +1,8 @@
 import { databaseRecords } from './database.ts'
 import { memoryRecords } from './memory.ts'
 import { designStore, type StoreOptions } from './store.ts'
-import type { DesignStore } from './types.ts'
+import { textStore } from './texts.ts'
+import type { DesignStore, TextStore } from './types.ts'
 
 export {
   ANSWER,
@@ -19,8 +20,10 @@ export { claimDesign, type Release } from './claim.ts'
 export { crc32 } from './crc32.ts'
 export {
   carryLastWords,
+  carryWords,
   forgetLastWords,
   leaveLastWords,
+  leaveWords,
   type SmallStore,
   smallStore,
   type Unwritten,
@@ -36,6 +39,9 @@ export type * from './types.ts'
 /** Designs in the browser's database. Works where there is none too: each call then says that it can't be reached. */
 export const browserStore = (options: StoreOptions & { name?: string }): DesignStore =>
   designStore(databaseRecords(options.name), options)
+
+/** Texts of one kind in the browser's database, beside the designs. */
+export const browserTexts = (prefix: string, name?: string): TextStore => textStore(databaseRecords(name), prefix)
 
 /** Designs in memory, gone at the end of the page. */
 export const memoryStore = (options: StoreOptions & { records?: ReturnType<typeof memoryRecords> }): DesignStore =>

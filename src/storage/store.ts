@@ -1,60 +1,17 @@
 import { type Known, problemLine, readArrangement, writeArrangement } from '../arrangement/index.ts'
+import { attempt, failure } from './failure.ts'
+import { guardedWriter, isTextRecord, type TextRecord } from './guarded.ts'
 import { newName } from './names.ts'
 import type { Records } from './records.ts'
-import type { DesignStore, Failure, StoredDesign, Why } from './types.ts'
+import type { DesignStore, StoredDesign } from './types.ts'
 
-/** A design as it is stored: the text of its file, so that what is stored can always be handed out as a file. */
-interface DesignRecord {
-  text: string
+/** A design as it is stored, with what a list shows of it. */
+interface DesignRecord extends TextRecord {
   title: string
   stems: number
-  revision: number
-  savedAt: number
-  /** Who wrote it: one name for each page that is open. */
-  writer: string
 }
 
-const isRecord = (x: unknown): x is DesignRecord => {
-  if (typeof x !== 'object' || x === null) return false
-  const { text, revision, savedAt } = x as Partial<DesignRecord>
-  return (
-    typeof text === 'string' && Number.isInteger(revision) && typeof savedAt === 'number' && Number.isFinite(savedAt)
-  )
-}
-
-const isRevised = (x: unknown): x is { revision: number; value: unknown } =>
-  typeof x === 'object' && x !== null && Number.isInteger((x as { revision?: unknown }).revision)
-
-const SENTENCES: Record<Why, string> = {
-  conflict: 'Another tab has saved a newer state; nothing was overwritten.',
-  full: 'The browser has no room left for this site.',
-  unavailable: 'The browser’s store could not be reached.',
-  unreadable: 'The stored design can’t be read; it was left as it is.',
-  missing: 'Nothing is stored under this name.',
-}
-
-const failure = (why: Why, detail = ''): Failure => ({
-  ok: false,
-  why,
-  message: detail ? `${SENTENCES[why]} (${detail})` : SENTENCES[why],
-})
-
-/** A thrown error as a result, so that a lost write is never taken for a success and never tears the page down. */
-const caught = (error: unknown): Failure => {
-  const name = error instanceof Error ? error.name : ''
-  return failure(
-    name === 'QuotaExceededError' ? 'full' : 'unavailable',
-    error instanceof Error ? error.message : String(error),
-  )
-}
-
-const attempt = async <T>(work: () => Promise<T | Failure>): Promise<T | Failure> => {
-  try {
-    return await work()
-  } catch (error) {
-    return caught(error)
-  }
-}
+const isRecord = (x: unknown): x is DesignRecord => isTextRecord(x)
 
 export interface StoreOptions {
   known: Known
@@ -69,15 +26,7 @@ export const designStore = (
   records: Records,
   { known, now = Date.now, writer = newName() }: StoreOptions,
 ): DesignStore => {
-  /** Revisions that were sent but never acknowledged: if one did arrive, it is ours and no conflict. */
-  const unanswered = new Map<string, Set<number>>()
-  let compared = false
-
-  /** Reads back what was just saved. */
-  const arrived = async (id: string, text: string): Promise<boolean> => {
-    const row = await records.transact('designs', 'readonly', (table) => table.get(id))
-    return isRecord(row) && row.text === text
-  }
+  const write = guardedWriter(records, 'designs', writer)
 
   return {
     list: () =>
@@ -113,31 +62,11 @@ export const designStore = (
 
     save: (id, document, revision) =>
       attempt(async () => {
-        const text = writeArrangement(document)
         const savedAt = now()
-        const next = await records.transact('designs', 'readwrite', async (table) => {
-          const row = await table.get(id)
-          if (row !== undefined && !isRecord(row)) return failure('unreadable')
-          const ours = row?.writer === writer && unanswered.get(id)?.has(row.revision)
-          if (row && row.revision !== revision && !ours) return failure('conflict')
-          const record: DesignRecord = {
-            text,
-            title: document.title,
-            stems: document.stems.length,
-            revision: (row?.revision ?? revision) + 1,
-            savedAt,
-            writer,
-          }
-          unanswered.set(id, (unanswered.get(id) ?? new Set()).add(record.revision))
-          await table.put(id, record)
-          return record.revision
-        })
-        if (typeof next !== 'number') return next
-        if (!compared && !(await arrived(id, text)))
-          return failure('unavailable', 'it gave back something else than was saved')
-        compared = true
-        unanswered.delete(id)
-        return { ok: true as const, revision: next, savedAt }
+        const { title, stems } = document
+        const row = { text: writeArrangement(document), title, stems: stems.length, savedAt }
+        const next = await write(id, row, revision)
+        return typeof next === 'number' ? { ok: true as const, revision: next, savedAt } : next
       }),
 
     remove: (id) =>
@@ -158,26 +87,6 @@ export const designStore = (
         ok: true as const,
         value: await records.transact('settings', 'readonly', (table) => table.get(key)),
       })),
-
-    revision: (key) =>
-      attempt(async () => {
-        const row = await records.transact('settings', 'readonly', (table) => table.get(key))
-        return isRevised(row)
-          ? { ok: true as const, value: row.value, revision: row.revision }
-          : { ok: true as const, value: undefined, revision: 0 }
-      }),
-
-    putRevision: (key, value, revision) =>
-      attempt(async () => {
-        const next = await records.transact('settings', 'readwrite', async (table) => {
-          const row = await table.get(key)
-          const there = isRevised(row) ? row.revision : 0
-          if (there !== revision) return failure('conflict')
-          await table.put(key, { revision: revision + 1, value })
-          return revision + 1
-        })
-        return typeof next === 'number' ? { ok: true as const, revision: next } : next
-      }),
 
     putSetting: (key, value) =>
       attempt(async () => {

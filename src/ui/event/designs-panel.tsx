@@ -12,8 +12,8 @@ import {
 } from '../../state/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
 import { SmallView } from '../small-view.tsx'
-import { EventFiles } from './designs/event-files.tsx'
-import { count, money } from './words.ts'
+import { KeptEvents } from './designs/kept-events.tsx'
+import { budgetWords, count, money } from './words.ts'
 import type { EventDesign, WorkedEvent } from './work-out.ts'
 import './order.css'
 
@@ -122,7 +122,8 @@ const Missing = () => {
     <ul className="design-missing" aria-label="Designs that are missing">
       {parts.map((p) => (
         <li key={p.design}>
-          <b>!</b> {count(p.copies, 'piece', 'pieces')}
+          <b>!</b> {p.title ? `${p.title}, ` : ''}
+          {count(p.copies, 'piece', 'pieces')}
           {p.place ? ` for ${p.place}` : ''}: this browser no longer has the design, or can't read it. It is in no sum.{' '}
           <Button kind="word" onClick={() => removePart(p.design, 'a missing design taken out of the event')}>
             Take it out
@@ -134,50 +135,70 @@ const Missing = () => {
 }
 
 /** The designs of the event, how many of each and where they stand. */
-export const DesignsPanel = ({ worked: { designs, order } }: { worked: WorkedEvent }) => (
-  <div className="order">
-    {designs.length > 0 ? (
-      <table className="event-table order-table design-table">
-        <caption className="unseen">Designs of the event</caption>
-        <thead>
-          <tr>
-            <th colSpan={2} scope="colgroup">
-              design
-            </th>
-            <th scope="col">how many</th>
-            <th scope="col" className="design-place">
-              where
-            </th>
-            <th scope="col">all of it</th>
-            <th scope="col">one</th>
-            <th />
-          </tr>
-        </thead>
-        <tbody>
-          {designs.map((d) => (
-            <DesignRow key={d.design} design={d} minor={order.minorOf[d.design] ?? 0} currency={order.currency} />
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th colSpan={2} scope="row">
-              All
-            </th>
-            <td data-head="how many">{designs.reduce((n, d) => n + d.copies, 0)}</td>
-            <td className="order-blank" />
-            <td data-head="all">{money(order.minor, order.currency)}</td>
-            <td className="order-blank" />
-            <td className="order-blank" />
-          </tr>
-        </tfoot>
-      </table>
-    ) : (
-      <p className="dim">No design stands in the event yet.</p>
-    )}
-    <Missing />
-    <div className="design-foot">
+export const DesignsPanel = ({ worked: { event, designs, order } }: { worked: WorkedEvent }) => {
+  const budget = budgetWords(event, order)
+  return (
+    <div className="order">
+      {designs.length > 0 ? (
+        <table className="event-table order-table design-table">
+          <caption className="unseen">Designs of the event</caption>
+          <thead>
+            <tr>
+              <th colSpan={2} scope="colgroup">
+                design
+              </th>
+              <th scope="col">how many</th>
+              <th scope="col" className="design-place">
+                where
+              </th>
+              <th scope="col">all of it</th>
+              <th scope="col">one</th>
+              <th />
+            </tr>
+          </thead>
+          <tbody>
+            {designs.map((d) => (
+              <DesignRow key={d.design} design={d} minor={order.minorOf[d.design] ?? 0} currency={order.currency} />
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th colSpan={2} scope="row">
+                All
+              </th>
+              <td data-head="how many">{designs.reduce((n, d) => n + d.copies, 0)}</td>
+              <td className="order-blank" />
+              <td data-head="all">{money(order.minor, order.currency)}</td>
+              <td className="order-blank" />
+              <td className="order-blank" />
+            </tr>
+            {event.tables > 0 ? (
+              <tr className="design-sum">
+                <th colSpan={5} scope="row">
+                  For each of {event.tables} tables
+                </th>
+                <td>{money(order.minor / event.tables, order.currency)}</td>
+                <td className="order-blank" />
+              </tr>
+            ) : null}
+            {budget === null ? null : (
+              <tr className={`design-sum${budget.over ? ' order-over' : ''}`}>
+                <th colSpan={4} scope="row">
+                  {budget.words}
+                </th>
+                <td>{budget.amount}</td>
+                <td className="order-blank" />
+                <td className="order-blank" />
+              </tr>
+            )}
+          </tfoot>
+        </table>
+      ) : (
+        <p className="dim">No design stands in the event yet.</p>
+      )}
+      <Missing />
       <AddDesign />
-      <EventFiles />
+      <KeptEvents />
     </div>
-  </div>
-)
+  )
+}

@@ -1,8 +1,10 @@
 import { useId, useState } from 'react'
 import { changeEvent, redoEvent, undoEvent, useEvent, useEventHistory, useStudio } from '../../state/index.ts'
-import { minorDigits, toMain } from '../../stem-list/index.ts'
+import { minorDigits, sameFigure, toMain } from '../../stem-list/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
+import { PHONE, useMedia } from '../shell/use-media.ts'
 import { SeasonsField } from './seasons-field.tsx'
+import { count, money, whenWords } from './words.ts'
 
 /** Zones that this browser knows. */
 const ZONES: readonly string[] = Intl.supportedValuesOf('timeZone')
@@ -37,13 +39,16 @@ const WhenField = () => {
     // While a year is typed the browser gives it as 0002, 0020 …; those are no steps.
     if (value !== '' && !/^[12]\d{3}-/.test(value)) return setTyped(value)
     setTyped(null)
-    changeEvent({ date: value.slice(0, 16) }, value ? `begins ${value.replace('T', ', ')}` : 'no date')
+    changeEvent({ date: value.slice(0, 16) }, value ? `begins ${whenWords(value.slice(0, 16))}` : 'no date')
   }
   return (
     <div className="field event-when">
-      <label htmlFor={id}>begins</label>
+      <span className="event-when-head">
+        <label htmlFor={id}>begins</label> <span id={`${id}-words`}>{whenWords(date)}</span>
+      </span>
       <input
         id={id}
+        aria-describedby={`${id}-words`}
         type="datetime-local"
         max="9999-12-31T23:59"
         value={typed ?? date}
@@ -54,39 +59,18 @@ const WhenField = () => {
   )
 }
 
-/** What the event is: title, when, for how long, how many tables, what may be spent. */
-export const EventHead = () => {
+/** What may be spent. It stays in the currency in which it was set: prices in another one are no reason to take it for theirs. */
+const BudgetField = () => {
   const event = useEvent((s) => s.event)
-  const currency = useStudio((s) => s.prices.currency)
-  const { undo, redo } = useEventHistory()
-  const per = 10 ** minorDigits(currency)
+  const prices = useStudio((s) => s.prices.currency)
+  const currency = event.budget === null ? prices : event.currency || prices
+  const set = (budget: number | null, to: string): void =>
+    changeEvent(
+      { budget, currency: budget === null ? '' : to },
+      budget === null ? 'no budget' : `budget ${money(budget, to)}`,
+    )
   return (
-    <header className="event-head">
-      <TextField
-        className="event-title"
-        label="Title of the event"
-        value={event.title}
-        onCommit={(title) => changeEvent({ title }, `the event is called ${title || 'nothing'}`)}
-      />
-      <WhenField />
-      <ZoneField />
-      <SeasonsField />
-      <NumberField
-        label="lasts"
-        unit="h"
-        value={event.hours}
-        min={0}
-        max={240}
-        digits={1}
-        onChange={(hours) => changeEvent({ hours }, `lasts ${hours} hours`)}
-      />
-      <NumberField
-        label="tables"
-        value={event.tables}
-        min={0}
-        max={10_000}
-        onChange={(tables) => changeEvent({ tables }, `${tables} tables`)}
-      />
+    <div className="event-budget">
       <NumberField
         label="budget for stems"
         unit={currency}
@@ -95,19 +79,115 @@ export const EventHead = () => {
         max={10_000_000}
         step={50}
         digits={minorDigits(currency)}
-        onChange={(main) => {
-          const budget = Math.round(main * per)
-          changeEvent({ budget: budget === 0 ? null : budget }, budget === 0 ? 'no budget' : `budget ${main}`)
-        }}
+        onChange={(main) => set(main === 0 ? null : Math.round(main * 10 ** minorDigits(currency)), currency)}
       />
-      <span className="event-undo">
-        <Button off={!undo} onClick={undoEvent} title={undo ? `Undo: ${undo}` : undefined}>
-          Undo
+      {event.budget === null || currency === prices ? null : (
+        <Button kind="word" onClick={() => set(sameFigure(event.budget ?? 0, currency, prices), prices)}>
+          {money(sameFigure(event.budget, currency, prices), prices)} instead
         </Button>
-        <Button off={!redo} onClick={redoEvent} title={redo ? `Redo: ${redo}` : undefined}>
-          Redo
-        </Button>
-      </span>
+      )}
+    </div>
+  )
+}
+
+const Fields = () => {
+  const { title, hours, tables } = useEvent((s) => s.event)
+  return (
+    <>
+      <TextField
+        className="event-title"
+        label="Title of the event"
+        value={title}
+        onCommit={(to) => changeEvent({ title: to }, `the event is called ${to || 'nothing'}`)}
+      />
+      <WhenField />
+      <ZoneField />
+      <SeasonsField />
+      <NumberField
+        label="lasts"
+        unit="h"
+        value={hours}
+        min={0}
+        max={240}
+        digits={1}
+        onChange={(to) => changeEvent({ hours: to }, `lasts ${to} hours`)}
+      />
+      <NumberField
+        label="tables"
+        value={tables}
+        min={0}
+        max={10_000}
+        onChange={(to) => changeEvent({ tables: to }, `${to} tables`)}
+      />
+      <BudgetField />
+    </>
+  )
+}
+
+const Steps = () => {
+  const { undo, redo } = useEventHistory()
+  return (
+    <span className="event-undo">
+      <Button off={!undo} onClick={undoEvent} title={undo ? `Undo: ${undo}` : undefined}>
+        Undo
+      </Button>
+      <Button off={!redo} onClick={redoEvent} title={redo ? `Redo: ${redo}` : undefined}>
+        Redo
+      </Button>
+    </span>
+  )
+}
+
+/** What the fields say, in one line: pressed, they open. */
+const Folded = () => {
+  const { title, date, tables, budget, currency } = useEvent((s) => s.event)
+  const prices = useStudio((s) => s.prices.currency)
+  const [open, setOpen] = useState(false)
+  const id = useId()
+  const words = [
+    whenWords(date) || 'no date yet',
+    ...(tables > 0 ? [count(tables, 'table', 'tables')] : []),
+    ...(budget === null ? [] : [`budget ${money(budget, currency || prices)}`]),
+  ]
+  return (
+    <>
+      <button
+        type="button"
+        className="event-fold"
+        aria-expanded={open}
+        aria-controls={id}
+        onClick={() => setOpen(!open)}
+      >
+        <span className="event-fold-title">{title || 'The event'}</span>
+        {words.map((w, i) => (
+          <span key={w}>
+            {i === 0 ? ' ' : ' · '}
+            <span className="event-fold-words">{w}</span>
+          </span>
+        ))}{' '}
+        <span className="event-fold-act">{open ? 'fold' : 'change'}</span>
+      </button>
+      <Steps />
+      <div id={id} className="event-fields" hidden={!open}>
+        {open ? <Fields /> : null}
+      </div>
+    </>
+  )
+}
+
+/** What the event is: title, when, for how long, how many tables, what may be spent. On a phone a few words that open. */
+export const EventHead = () => {
+  const phone = useMedia(PHONE)
+  return (
+    <header className="event-head">
+      {phone ? (
+        <Folded />
+      ) : (
+        <>
+          <Fields />
+          <Steps />
+        </>
+      )}
     </header>
   )
 }

@@ -1,6 +1,6 @@
-import { changeEvent, useEvent, useStudio } from '../../state/index.ts'
+import { changeCurrency, changeEvent, useEvent, useStudio } from '../../state/index.ts'
 import { fromUnit, toUnit } from '../../units/index.ts'
-import { changeCurrency, currenciesWith } from '../list/currencies.ts'
+import { currenciesWith } from '../list/currencies.ts'
 import { NumberField, SelectField } from '../parts/index.ts'
 import { Known } from './order/known.tsx'
 import { OrderActs } from './order/order-acts.tsx'
@@ -36,7 +36,7 @@ const Trim = () => {
 const Currency = () => {
   const currency = useStudio((s) => s.prices.currency)
   const options = currenciesWith(currency).map((value) => ({ value, words: value }))
-  return <SelectField label="currency" value={currency} options={options} onChange={(to) => void changeCurrency(to)} />
+  return <SelectField label="currency" value={currency} options={options} onChange={changeCurrency} />
 }
 
 /** What to buy for all the designs together, and what it costs. */

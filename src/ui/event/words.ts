@@ -1,6 +1,8 @@
 import { findPlant } from '../../catalogue/index.ts'
-import { formatMoney, type OrderLine, toMain } from '../../stem-list/index.ts'
+import type { EventPlan } from '../../event/index.ts'
+import { formatMoney, type Order, type OrderLine, toMain } from '../../stem-list/index.ts'
 import { colourWords } from '../../telling/index.ts'
+import { weekdayWords } from '../../work-plan/index.ts'
 import { useColourWords } from '../palettes/use-names.ts'
 
 const NO_PALETTE: ReadonlyMap<string, string> = new Map()
@@ -13,6 +15,35 @@ export const useLineColour = (): ((line: Pick<OrderLine, 'plant' | 'colour'>) =>
 
 /** Whole minor units as people write them. */
 export const money = (minor: number, currency: string): string => formatMoney(toMain(minor, currency), currency)
+
+/** `Saturday 9 October 2027, 17:00` of a local date and time; '' of none. */
+export const whenWords = (date: string): string =>
+  date === '' ? '' : `${weekdayWords(date)} ${date.slice(0, 4)}${date.length > 10 ? `, ${date.slice(11, 16)}` : ''}`
+
+export interface BudgetWords {
+  words: string
+  /** What is left or over, as an amount; '' where it can't be told. */
+  amount: string
+  over: boolean
+}
+
+/** The budget against what the stems cost; null where there is none. One in another currency than the prices is held against nothing. */
+export const budgetWords = (
+  { budget, currency }: Pick<EventPlan, 'budget' | 'currency'>,
+  { minor, currency: prices }: Pick<Order, 'minor' | 'currency'>,
+): BudgetWords | null => {
+  if (budget === null) return null
+  const own = currency || prices
+  if (own !== prices)
+    return {
+      words: `The budget is ${money(budget, own)}, the prices are in ${prices}: not compared`,
+      amount: '',
+      over: false,
+    }
+  const over = minor > budget
+  const words = `Of the budget of ${money(budget, prices)} ${over ? 'it is over by' : 'is left'}`
+  return { words, amount: money(Math.abs(budget - minor), prices), over }
+}
 
 export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
 

@@ -1,8 +1,8 @@
 import { findPlant } from '../../catalogue/index.ts'
-import { change, useStudio } from '../../state/index.ts'
+import { changeCurrency, changePrices, startEvent, useStudio } from '../../state/index.ts'
 import { minorDigits, packsOf, withPacks } from '../../stem-list/index.ts'
 import { Button, NumberField } from '../parts/index.ts'
-import { changeCurrency, currenciesWith } from './currencies.ts'
+import { currenciesWith } from './currencies.ts'
 import type { ListView } from './derived.ts'
 
 /** The person's own prices. What they have not set is an example of ours, and says so. */
@@ -20,7 +20,14 @@ export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void })
         </p>
         <label className="choice">
           currency
-          <select value={prices.currency} onChange={(e) => void changeCurrency(e.target.value)}>
+          <select
+            value={prices.currency}
+            onChange={(e) => {
+              const to = e.target.value
+              // The event's budget has a part in it.
+              void startEvent().then(() => changeCurrency(to))
+            }}
+          >
             {currenciesWith(prices.currency).map((c) => (
               <option key={c}>{c}</option>
             ))}
@@ -43,7 +50,7 @@ export const Prices = ({ view, onDone }: { view: ListView; onDone: () => void })
                 fixed
                 onChange={(v) => {
                   const to = packs.map((p, k) => (k === i ? { ...p, minor: Math.round(v * per) } : p))
-                  change({ prices: withPacks(prices, plant, to) })
+                  changePrices(withPacks(prices, plant, to), `${plant.name}: a price of your own`)
                 }}
               />
             </div>

@@ -36,6 +36,16 @@ describe('the file of an event', () => {
     const read = readEvent('{"format":"pedicel-event","version":1}', known)
     expect(read).toEqual({ kind: 'ok', event: { ...newEvent('UTC'), designs: {} } })
   })
+  it('keeps its id and the currency of its budget, and says what can be neither', () => {
+    const read = readOver({ id: 'a-1', budget: 150_000, currency: 'JPY' })
+    expect(read.kind === 'ok' && read.event).toMatchObject({ id: 'a-1', budget: 150_000, currency: 'JPY' })
+    expect(read.kind === 'ok' && readEvent(writeEvent(read.event), known)).toEqual(read)
+    expect(problemsOf({ id: 7 })).toEqual(['id: expected a text of at most 100 characters, got 7'])
+    expect(problemsOf({ id: 'x'.repeat(101) })[0]).toMatch(/^id: expected a text of at most 100 characters/)
+    expect(problemsOf({ currency: 'euro' })).toEqual(['currency: expected a currency such as "EUR", or "", got "euro"'])
+    const parts = [{ design: 'bowl', copies: 1, title: 7 }]
+    expect(problemsOf({ parts })[0]).toMatch(/^parts\[0\]\.title: expected a text/)
+  })
   it('names the place of what is wrong, and keeps the rest', () => {
     expect(problemsOf({ hours: 'long' })).toEqual(['hours: expected hours, got "long"'])
     expect(problemsOf({ zone: 'Mars/Base' })).toEqual([

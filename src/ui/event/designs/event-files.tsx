@@ -3,7 +3,9 @@ import { beginEvent, openEventText, say, textOfEvent, useEvent } from '../../../
 import { fileName } from '../../../storage/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, FileButton } from '../../parts/index.ts'
+import { count } from '../words.ts'
 import { EventOpening } from './event-opening.tsx'
+import { EventTwin } from './event-twin.tsx'
 
 const refuse = (name: string, message: string): void =>
   useEvent.setState({ opening: { name, problems: [{ path: '', message }], good: null } })
@@ -20,9 +22,15 @@ const openFile = async (file: File): Promise<void> => {
 
 /** Saves the event with its designs as a file. */
 export const saveEvent = (): void => {
-  const name = fileName(`${useEvent.getState().event.title || 'event'}.event`)
+  const { event, missing } = useEvent.getState()
+  const name = fileName(`${event.title || 'event'}.event`)
   download(new Blob([textOfEvent()], { type: 'application/json' }), name)
-  say(`Saved as ${name}.`)
+  const without = event.parts.filter((p) => missing.includes(p.design)).length
+  say(
+    without === 0
+      ? `Saved as ${name}.`
+      : `Saved as ${name}, without ${count(without, 'design that is', 'designs that are')} missing.`,
+  )
 }
 
 /** The whole event as a file, out and in, and a new one. */
@@ -32,7 +40,8 @@ export const EventFiles = () => (
       Open an event
     </FileButton>
     <Button onClick={saveEvent}>Save the event</Button>
-    <Button onClick={beginEvent}>Begin a new event</Button>
+    <Button onClick={() => void beginEvent()}>Begin a new event</Button>
     <EventOpening />
+    <EventTwin />
   </span>
 )

@@ -11,8 +11,8 @@ export const EventOpening = () => {
     <WrongFile
       name={name}
       problems={problems}
-      good={good && `in place of this event, with ${count(good.parts.length, 'design', 'designs')}`}
-      nothing="Your event is as it was."
+      good={good && `as an event of its own, with ${count(good.parts.length, 'design', 'designs')}`}
+      nothing="Your events are as they were."
       onOpen={() => void agreeToOpenEvent()}
       onLeave={dropOpeningEvent}
     />

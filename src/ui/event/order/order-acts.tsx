@@ -2,10 +2,9 @@ import { useState } from 'react'
 import { say } from '../../../state/index.ts'
 import { type OrderLine, orderCsv, orderMessage } from '../../../stem-list/index.ts'
 import { fileName } from '../../../storage/index.ts'
-import { dateWords } from '../../../telling/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
-import { useLineColour } from '../words.ts'
+import { useLineColour, whenWords } from '../words.ts'
 import type { WorkedEvent } from '../work-out.ts'
 
 /** Saves a text as a CSV file, named after the event. */
@@ -63,7 +62,7 @@ export const OrderActs = ({ worked: { event, order } }: { worked: WorkedEvent })
       </label>
       {open ? (
         <Message
-          text={orderMessage(order, event.title, dateWords(event.date, 'en'), { colourOf })}
+          text={orderMessage(order, event.title, whenWords(event.date.slice(0, 10)), { colourOf })}
           onClose={() => setOpen(false)}
         />
       ) : null}

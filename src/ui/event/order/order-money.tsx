@@ -1,4 +1,4 @@
-import { money } from '../words.ts'
+import { budgetWords, money } from '../words.ts'
 import type { WorkedEvent } from '../work-out.ts'
 
 /**
@@ -9,7 +9,7 @@ const SHOP = [3, 5] as const
 /** What the order costs by design, by table and against the budget. Material alone. */
 export const OrderMoney = ({ worked: { event, designs, order } }: { worked: WorkedEvent }) => {
   const { currency, minor } = order
-  const left = event.budget === null ? null : event.budget - minor
+  const budget = budgetWords(event, order)
   const examples = order.lines.filter((l) => l.example).length
   return (
     <section className="order-money" aria-label="What it costs">
@@ -48,13 +48,11 @@ export const OrderMoney = ({ worked: { event, designs, order } }: { worked: Work
               <td>{money(minor / event.tables, currency)}</td>
             </tr>
           ) : null}
-          {left === null ? null : (
-            <tr className={left < 0 ? 'order-over' : undefined}>
-              <th scope="row">
-                Of the budget of {money(event.budget ?? 0, currency)} {left < 0 ? 'it is over by' : 'is left'}
-              </th>
+          {budget === null ? null : (
+            <tr className={budget.over ? 'order-over' : undefined}>
+              <th scope="row">{budget.words}</th>
               <td />
-              <td>{money(Math.abs(left), currency)}</td>
+              <td>{budget.amount}</td>
               <td />
             </tr>
           )}

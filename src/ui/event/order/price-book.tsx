@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { LIMITS } from '../../../arrangement/index.ts'
-import { change, say, useStudio } from '../../../state/index.ts'
+import { changePrices, useStudio } from '../../../state/index.ts'
 import { type PriceBookRead, readPriceBook, writePriceBook } from '../../../stem-list/index.ts'
 import { Button, Dialog, FileButton } from '../../parts/index.ts'
 import { count } from '../words.ts'
@@ -21,8 +21,7 @@ const Reading = ({ name, read, onClose }: { name: string; read: PriceBookRead; o
             <Button
               kind="main"
               onClick={() => {
-                change({ prices: read.prices })
-                say(`${count(read.rows, 'plant has', 'plants have')} prices from ${name}.`)
+                changePrices(read.prices, `${count(read.rows, 'plant has', 'plants have')} prices from ${name}`)
                 onClose()
               }}
             >

@@ -1,5 +1,5 @@
 import type { Plant } from '../../../catalogue/index.ts'
-import { change, say, useStudio } from '../../../state/index.ts'
+import { changePrices, useStudio } from '../../../state/index.ts'
 import { MOST_PACKS, minorDigits, type Pack, packsOf, toMain, withPacks } from '../../../stem-list/index.ts'
 import { Button, NumberField } from '../../parts/index.ts'
 import { money } from '../words.ts'
@@ -11,9 +11,8 @@ export const PriceCell = ({ plant }: { plant: Plant }) => {
   const { packs, example } = packsOf(plant, prices)
   const digits = minorDigits(prices.currency)
   const set = (to: readonly Pack[]): void => {
-    change({ prices: withPacks(prices, plant, to) })
     const words = to.map((p) => `${money(p.minor, prices.currency)} for ${p.stems}`).join(', ')
-    say(`${plant.name}: ${words || 'the example price again'}.`)
+    changePrices(withPacks(prices, plant, to), `${plant.name}: ${words || 'the example price again'}`)
   }
   const edit = (i: number, pack: Partial<Pack>): void => set(packs.map((p, k) => (k === i ? { ...p, ...pack } : p)))
   return (

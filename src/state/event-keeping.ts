@@ -1,0 +1,192 @@
+import type { EventPlan } from '../event/index.ts'
+import { newName } from '../storage/index.ts'
+import { say } from './actions.ts'
+import { begun, showEvent } from './event-actions.ts'
+import { fetchDesigns } from './event-designs.ts'
+import {
+  carryWordsOfEvents,
+  elsewhere,
+  eventChanged,
+  keepEvent,
+  keepOwnBeside,
+  leaveLastWordsOfEvent,
+  letGo,
+  lookElsewhere,
+  onSaved,
+  ownUnwritten,
+  reach,
+  texts,
+} from './event-saver.ts'
+import { type KeptEvent, useEvent } from './event-store.ts'
+import { keptEvent, readPlan } from './event-text.ts'
+import { store } from './keeping.ts'
+
+/** Where versions that knew one event alone kept it. */
+const OLD_KEY = 'event'
+/** The setting that says which event was open last. */
+const OPEN = 'event-open'
+
+const { getState: get, setState: set } = useEvent
+
+/** Pages tell one another that they wrote. */
+let channel: BroadcastChannel | null = null
+/** An event comes as it is kept: that is no change. */
+let showing = false
+
+/** Looks again which events this browser keeps. */
+export const refreshEvents = async (): Promise<KeptEvent[]> => {
+  const list = await texts.list()
+  if (!list.ok) return get().kept
+  const kept = list.texts.map(keptEvent)
+  set({ kept })
+  return kept
+}
+
+const named = (title: string): string => title || 'the event without a title'
+const sentence = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`
+const told = (): void => {
+  channel?.postMessage('written')
+  void refreshEvents()
+}
+
+/** Shows an event and goes on keeping it. What was shown before is let go of first; where it can't be, nothing happens. */
+const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
+  const next = await reach(id)
+  const { result } = next
+  const there = result.ok ? readPlan(result.document, id) : null
+  if (result.ok && !there && !plan) {
+    say('The kept event can’t be read; it was left as it is.')
+    return false
+  }
+  if (!result.ok && !plan) {
+    say(result.message)
+    return false
+  }
+  if (get().ready && !(await letGo())) {
+    say('The event that is open can’t be kept now: save it as a file first. Nothing was opened.')
+    return false
+  }
+  showing = true
+  showEvent(plan ?? there!)
+  showing = false
+  next.goOn()
+  void store.putSetting(OPEN, id)
+  await fetchDesigns()
+  return true
+}
+
+/** Opens an event that this browser keeps; one that was thrown away is taken back by it. */
+export const openEvent = async (id: string): Promise<boolean> => {
+  const kept = get().kept.find((e) => e.id === id)
+  if (kept?.thrown) await texts.mark(id, false)
+  const opened = await show(id, null)
+  if (opened) say(`${sentence(named(get().event.title))} opened.`)
+  await refreshEvents()
+  return opened
+}
+
+/** Shows a plan as an event of its own, kept at once beside the others. */
+export const showNew = async (plan: EventPlan, words: string): Promise<boolean> => {
+  if (!(await show(plan.id, plan))) return false
+  eventChanged()
+  await keepEvent()
+  say(`${sentence(words)}.`)
+  await refreshEvents()
+  return true
+}
+
+/** A new event with the open design in it, beside the one there was. */
+export const beginEvent = async (): Promise<void> => {
+  const { id, title } = get().event
+  const beside = get().kept.some((e) => e.id === id) ? `; ${named(title)} is kept beside it` : ''
+  await showNew(begun(newName()), `a new event${beside}`)
+}
+
+/** Throws an event away, so that it can be put back. From the one that is open, on to the next or a new one. */
+export const throwEventAway = async (id: string): Promise<void> => {
+  const open = get().event.id === id
+  const title = named(open ? get().event.title : (get().kept.find((e) => e.id === id)?.title ?? ''))
+  if (open) {
+    if (!(await letGo())) return say('The event can’t be kept now; nothing was thrown away.')
+    const other = get().kept.find((e) => e.id !== id && e.readable && !e.thrown)
+    if (!(await (other ? show(other.id, null) : startAnew()))) return
+  }
+  const done = await texts.mark(id, true)
+  say(done.ok || done.why === 'missing' ? `${sentence(title)} thrown away; it can be put back.` : done.message)
+  await refreshEvents()
+}
+
+const startAnew = (): Promise<boolean> => {
+  const plan = begun(newName())
+  return show(plan.id, plan)
+}
+
+export const putEventBack = async (id: string): Promise<void> => {
+  const done = await texts.mark(id, false)
+  say(done.ok ? 'Put back.' : done.message)
+  await refreshEvents()
+}
+
+/** Takes an event that was thrown away out of this browser, for good. */
+export const removeEvent = async (id: string): Promise<void> => {
+  const done = await texts.remove(id)
+  say(done.ok ? 'Removed.' : done.message)
+  await refreshEvents()
+}
+
+/** The record of an event as it lies there: the way out for one that can't be read. */
+export const rawEvent = async (id: string): Promise<string | null> => {
+  const raw = await texts.raw(id)
+  return raw.ok ? raw.text : null
+}
+
+/** Shows the state that another page has written; what was changed here is kept as a copy beside it. */
+export const showNewer = async (): Promise<void> => {
+  const own = ownUnwritten()
+  if (!(await show(get().event.id, null))) return
+  say(own ? 'The newer one; yours is kept beside it as a copy.' : 'The newer one.')
+  await refreshEvents()
+}
+
+/** Goes on with what is here as a copy beside the newer one. */
+export const goOnWithCopy = async (): Promise<void> => {
+  const id = await keepOwnBeside()
+  if (id === null) return say('A copy can’t be kept now: save it as a file.')
+  if (!(await show(id, null))) return
+  say('Yours goes on as a copy.')
+  await refreshEvents()
+}
+
+let started: Promise<void> | null = null
+
+const start = async (): Promise<void> => {
+  await carryWordsOfEvents()
+  await texts.adopt(OLD_KEY, newName())
+  const kept = (await refreshEvents()).filter((e) => e.readable && !e.thrown)
+  const last = await store.setting(OPEN)
+  const open = kept.find((e) => last.ok && e.id === last.value) ?? kept[0]
+  if (!open || !(await show(open.id, null))) await startAnew()
+  set({ ready: true })
+  useEvent.subscribe((now, before) => {
+    if (now.event !== before.event && !showing) eventChanged()
+  })
+  onSaved(told)
+  channel = globalThis.BroadcastChannel ? new BroadcastChannel('pedicel-events') : null
+  channel?.addEventListener('message', () => {
+    void refreshEvents()
+    void lookElsewhere()
+  })
+  addEventListener('pagehide', partWith)
+  addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && partWith())
+}
+
+const partWith = (): void => {
+  leaveLastWordsOfEvent()
+  if (!elsewhere()) void keepEvent()
+}
+
+/** Fetches the event that was open last, or begins one with the open design; from then on it is kept. Its designs: fetchDesigns. */
+export const startEvent = (): Promise<void> => {
+  started = started ?? start()
+  return started
+}
