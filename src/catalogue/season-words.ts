@@ -42,20 +42,23 @@ export const seasonText = (plant: string, half: Half): string | null => {
   return `${tradeText(seasons.trade)}${seasons.peak ? `; most of it ${monthsText(seasons.peak.months)}` : ''}`
 }
 
-/** How a plant stands in a month, in words: `out of season in October: November–August; most of it May–June`. */
+/** How a plant stands in a month, in words: `out of season in October; to be had November–August, most of it May–June`. */
 export const seasonWords = (plant: string, when: When): string => {
   const seasons = seasonsOf(plant, when.half)
   const month = monthName(when.month)
-  const most = seasons?.peak ? `; most of it ${monthsText(seasons.peak.months)}` : ''
+  if (!seasons) return 'not known'
+  const { trade, peak } = seasons
+  const most = peak ? `most of it ${monthsText(peak.months)}` : ''
+  const then = (before: string, mark: string): string => (most ? `${before}${mark} ${most}` : before)
   switch (seasonIn(plant, when)) {
     case 'in season':
       return `in season in ${month}`
     case 'to be had':
-      return seasons?.trade.months.length === 12 ? `${tradeText(seasons.trade)}${most}` : `to be had in ${month}${most}`
+      return then(trade.months.length === 12 ? tradeText(trade) : `to be had in ${month}`, ';')
     case 'out':
-      return `out of season in ${month}: ${monthsText(seasons!.trade.months)}${most}`
+      return then(`out of season in ${month}; ${tradeText(trade)}`, ',')
     case 'unusual':
-      return `not usual in ${month}: ${monthsText(seasons!.trade.months)}${most}`
+      return then(`not usual in ${month}; ${tradeText(trade)}`, ',')
     case 'not known':
       return 'not known'
   }
@@ -66,5 +69,5 @@ export const seasonSource = (plant: string, half: Half): string => {
   const seasons = seasonsOf(plant, half)
   if (!seasons) return 'no months were found'
   const { trade, peak } = seasons
-  return !peak || peak.source === trade.source ? trade.source : `${trade.source}. Most of it: ${peak.source}`
+  return !peak || peak.source === trade.source ? trade.source : `${trade.source}. When most: ${peak.source}`
 }

@@ -23,12 +23,12 @@ describe('what is to be had in which month', () => {
     expect(seasonIn('peony', north(6))).toBe('in season')
     expect(seasonWords('peony', north(6))).toBe('in season in June')
     expect(seasonIn('peony', north(10))).toBe('out')
-    expect(seasonWords('peony', north(10))).toBe('out of season in October: November–August; most of it May–June')
+    expect(seasonWords('peony', north(10))).toBe('out of season in October; to be had November–August, most of it May–June')
     expect(seasonWords('peony', north(3))).toBe('to be had in March; most of it May–June')
   })
   it('in Melbourne peonies have their season in November, and are missing in March and April', () => {
     expect(seasonWords('peony', south(11))).toBe('in season in November')
-    expect(seasonWords('peony', south(4))).toBe('out of season in April: May–February; most of it November–December')
+    expect(seasonWords('peony', south(4))).toBe('out of season in April; to be had May–February, most of it November–December')
     expect(seasonSource('peony', 'south')).toContain('half a year')
     expect(seasonSource('rose', 'south')).toBe(seasonSource('rose', 'north'))
   })
@@ -36,7 +36,7 @@ describe('what is to be had in which month', () => {
     expect(YEAR.map((m) => seasonIn('rose', north(m)))).toEqual(YEAR.map(() => 'to be had'))
     expect(seasonWords('rose', north(8))).toBe('all year in the trade')
     expect(seasonIn('ranunculus', north(8))).toBe('unusual')
-    expect(seasonWords('ranunculus', north(8))).toBe('not usual in August: October–June; most of it January–May')
+    expect(seasonWords('ranunculus', north(8))).toBe('not usual in August; to be had October–June, most of it January–May')
   })
   it('what is not known is neither in nor out', () => {
     expect(seasonIn('dusty-miller', north(6))).toBe('not known')

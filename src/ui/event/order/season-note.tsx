@@ -9,7 +9,8 @@ export const SeasonNote = ({ plant }: { plant: string }) => {
   const words = seasonWords(plant, when)
   return (
     <span className="order-note">
-      {words.charAt(0).toUpperCase() + words.slice(1)}. <span className="dim">({seasonSource(plant, when.half)})</span>
+      {words.charAt(0).toUpperCase() + words.slice(1)}.
+      <span className="order-use">{seasonSource(plant, when.half)}</span>
     </span>
   )
 }
