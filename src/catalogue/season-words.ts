@@ -42,7 +42,7 @@ export const seasonText = (plant: string, half: Half): string | null => {
   return `${tradeText(seasons.trade)}${seasons.peak ? `; most of it ${monthsText(seasons.peak.months)}` : ''}`
 }
 
-/** How a plant stands in a month, in words: `out of season in October; to be had November–August, most of it May–June`. */
+/** How a plant stands in a month, in words: `out of season in October; to be had November–August, most of it April–June`. */
 export const seasonWords = (plant: string, when: When): string => {
   const seasons = seasonsOf(plant, when.half)
   const month = monthName(when.month)

@@ -29,8 +29,8 @@ export interface Seasons {
 type MonthRow = [string, string]
 /**
  * Rows by plant, for the north (of the US, most; of Britain: FPA, FFF). FDI says `year round; peak season …`, CCFC lists
- * months that Californian growers have a flower, CSF when it is in season there. `Summer and autumn` is read as June to
- * November (ours).
+ * months that Californian growers have a flower, CSF when it is in season there. Where a source gives fewer months than
+ * others, those are taken as when there is most of it; `summer and autumn` is read as June to November (ours).
  */
 const ROWS = listed as unknown as Record<string, { trade: MonthRow; peak?: MonthRow }>
 

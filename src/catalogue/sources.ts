@@ -27,7 +27,6 @@ const SOURCES: Record<string, Source> = {
   FL: { standing: 'source', text: 'FloraLife, what is available when' },
   FPA: { standing: 'source', text: 'Flowers & Plants Association (UK), flower facts' },
   FFF: { standing: 'source', text: 'Flowers from the Farm (UK), guide to the seasons' },
-  KPU: { standing: 'source', text: 'Kwantlen Polytechnic University, plant database' },
   WSU: { standing: 'source', text: 'Washington State University Extension, PNW Plants' },
   FDA: { standing: 'source', text: 'US FDA notice on lilies and cats, as relayed by the press' },
   RHS: { standing: 'source', text: 'RHS, potentially harmful plants' },

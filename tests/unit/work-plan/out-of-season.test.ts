@@ -10,7 +10,7 @@ describe('what is out of season on the day', () => {
     expect(said({ date: '2027-10-09T15:00' }, 'rose', 'peony')).toEqual([
       {
         tasks: ['book'],
-        text: 'peony is out of season in October; to be had November–August, most of it May–June. Ask your seller early, or swap it.',
+        text: 'peony is out of season in October; to be had November–August, most of it April–June. Ask your seller early, or swap it.',
         known: expect.stringMatching(/^Florists' Review.*California Cut Flower Commission/),
       },
     ])
