@@ -20,8 +20,10 @@ const small = smallStore()
 const WORDS = 'pedicel-event-unwritten-'
 /** This page, unlike any other: its last words are carried over once it is gone. */
 const page = newName()
-const pageOf = (key: string): string => key.slice(0, key.indexOf(' '))
-const eventOf = (key: string): string => key.slice(key.indexOf(' ') + 1)
+/** A key is the page, a number and the event: one event may be left, opened and left again. */
+let left = 0
+const pageOf = (key: string): string => key.split(' ', 1)[0] ?? ''
+const eventOf = (key: string): string => key.split(' ').slice(2).join(' ')
 const claimPage = (name: string): Promise<(() => void) | null> => claimDesign(`page-${name}`)
 
 const { getState: get, setState: set } = useEvent
@@ -93,9 +95,12 @@ export const reach = async (id: string) => {
 /** This page's own state, where another page has written a newer one: kept as an event beside it. Null if it could not be. */
 export const keepOwnBeside = async (): Promise<string | null> => {
   const id = newName()
-  const saved = await texts.save(id, textBeside(textOfPlan(get().event), id), 0)
-  if (saved.ok) forgetWords()
-  return saved.ok ? id : null
+  const { event } = get()
+  const saved = await texts.save(id, textBeside(textOfPlan(event), id), 0)
+  if (!saved.ok) return null
+  written = event
+  forgetWords()
+  return id
 }
 
 /** Puts down at once what is not written. @returns false where that was not possible */
@@ -105,7 +110,8 @@ export const leaveLastWordsOfEvent = (): boolean => {
     ? { document: textOfPlan(event), revision: 0, underWay: null }
     : (saver?.unwritten() ?? null)
   if (!own || !ownUnwritten()) return true
-  spoken = `${WORDS}${page} ${event.id}`
+  left += spoken ? 0 : 1
+  spoken = `${WORDS}${page} ${left} ${event.id}`
   return leaveWords(small, spoken, own)
 }
 
@@ -126,7 +132,14 @@ export const letGo = async (): Promise<boolean> => {
 export const carryWordsOfEvents = async (): Promise<void> => {
   await claimPage(page)
   const read = (text: string): string | null => (readPlan(text, '') ? text : null)
-  await carryWords(small, { prefix: WORDS, idOf: eventOf, store: texts, read, beside: textBeside }, (key) =>
-    claimPage(pageOf(key)),
-  )
+  // A page is claimed once for all its words: a claim that is given back is not free again at once.
+  const claims = new Map<string, Promise<(() => void) | null>>()
+  const claim = async (key: string): Promise<(() => void) | null> => {
+    const name = pageOf(key)
+    const claimed = claims.get(name) ?? claimPage(name)
+    claims.set(name, claimed)
+    return (await claimed) && (() => {})
+  }
+  await carryWords(small, { prefix: WORDS, idOf: eventOf, store: texts, read, beside: textBeside }, claim)
+  for (const claimed of claims.values()) (await claimed)?.()
 }

@@ -2,6 +2,7 @@ import { IDBFactory } from 'fake-indexeddb'
 import 'fake-indexeddb/auto'
 import { vi } from 'vitest'
 import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
+import type { Records } from '../../../src/storage/records.ts'
 
 type State = typeof import('../../../src/state/index.ts')
 
@@ -11,11 +12,16 @@ interface Browser {
   small: Map<string, string>
 }
 
+/** What a page's database does: answers, refuses what is written, or never hears of anything again. */
+type Database = 'answers' | 'refuses' | 'deaf'
+
 /** A page of its own over the same browser: all modules anew, and events of its own. */
 export interface Tab extends State {
-  /** As when the page is left: `pagehide` is heard, then nothing more. */
+  database(does: Database): void
+  /** The page is left: `pagehide` is heard, and the database hears nothing of it any more. */
   leave(): void
   design(title: string): Promise<string>
+  saver: typeof import('../../../src/state/event-saver.ts')
 }
 
 const smallStore = (rows: Map<string, string>) => ({
@@ -54,11 +60,34 @@ export const tab = async (of: Browser, start = true): Promise<Tab> => {
       },
     },
   })
+  let does: Database = 'answers'
+  vi.doMock('../../../src/storage/database.ts', async (original) => {
+    const { databaseRecords } = await original<typeof import('../../../src/storage/database.ts')>()
+    return {
+      databaseRecords: (named?: string): Records => {
+        const real = databaseRecords(named)
+        return {
+          transact: (drawer, mode, work) => {
+            if (does === 'deaf') return new Promise(() => {})
+            if (does === 'refuses' && mode === 'readwrite')
+              return Promise.reject(new DOMException('No room', 'QuotaExceededError'))
+            return real.transact(drawer, mode, work)
+          },
+        }
+      },
+    }
+  })
   const state: State = await import('../../../src/state/index.ts')
   const keeping = await import('../../../src/state/keeping.ts')
+  const saver = await import('../../../src/state/event-saver.ts')
   const page: Tab = {
     ...state,
+    saver,
+    database: (now) => {
+      does = now
+    },
     leave: () => {
+      does = 'deaf'
       heard.get('pagehide')?.()
       for (const name of held) of.claims.delete(name)
     },
@@ -77,8 +106,15 @@ export const tab = async (of: Browser, start = true): Promise<Tab> => {
   return page
 }
 
+export const saveOf = (page: Tab): string => page.useEvent.getState().save.state
 export const titleOf = (page: Tab): string => page.useEvent.getState().event.title
 export const name = (page: Tab, title: string): void => page.changeEvent({ title }, `called ${title}`)
+/** Which ticks stand in any of the browser's events, thrown away or not. */
+export const ticksKept = async (page: Tab): Promise<Set<string>> => {
+  const list = await page.saver.texts.list()
+  if (!list.ok) throw new Error(list.message)
+  return new Set(list.texts.flatMap((t) => (JSON.parse(t.text) as { done: string[] }).done))
+}
 export const titles = async (page: Tab, thrown = false): Promise<string[]> => {
   await page.refreshEvents()
   return page.useEvent
