@@ -59,3 +59,9 @@ export const weekdayWords = (day: string): string => {
   const date = new Date(`${day.slice(0, 10)}T00:00Z`)
   return `${WEEKDAY.format(date)} ${date.getUTCDate()} ${MONTH.format(date)}`
 }
+
+/** The same, short: `Thu 10`. */
+export const shortDay = (day: string): string => {
+  const [weekday, number] = weekdayWords(day).split(' ') as [string, string]
+  return `${weekday.slice(0, 3)} ${number}`
+}

@@ -1,6 +1,7 @@
 export { calendarName, calendarOf, foldLine } from './calendar.ts'
-export { weekdayWords } from './clock.ts'
+export { shortDay, weekdayWords } from './clock.ts'
 export { bestDays, costWords, settledTiming } from './deliveries.ts'
+export { dayOfDelivery, EARLIEST_DAY, possibleDays } from './delivery-days.ts'
 export { lateOf } from './late.ts'
 export { type About, type Load, loadOf, type PieceTime, pieceTimes } from './load.ts'
 export { type Placing, placingOf } from './placing.ts'

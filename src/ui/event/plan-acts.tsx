@@ -9,7 +9,7 @@ const fileName = (title: string): string =>
   `${title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'event'}.ics`
 
 /** In one column the fields stand far below: on to them, focus and all. */
-const toHands = (): void => document.getElementById('plan-by-whom')?.focus()
+const toHands = (): void => document.getElementById('plan-come')?.focus()
 
 /** The plan into the person's own calendar, or into a message. */
 export const PlanActs = ({ worked, clashes }: { worked: WorkedEvent; clashes: readonly Clash[] }) => {
@@ -36,7 +36,7 @@ export const PlanActs = ({ worked, clashes }: { worked: WorkedEvent; clashes: re
       <Button onClick={saveCalendar}>Calendar file</Button>
       <Button onClick={() => void copy()}>Copy as text</Button>
       <Button kind="word" className="plan-jump" onClick={toHands}>
-        Hands, hours, cooler
+        Deliveries, hands, hours
       </Button>
       {byHand && (
         <Dialog title="The plan as text" onClose={() => setByHand('')} width={720}>

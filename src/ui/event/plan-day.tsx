@@ -1,8 +1,9 @@
 import { useId } from 'react'
 import type { Work } from '../../event/index.ts'
 import { tick } from '../../state/index.ts'
-import { beforeWords, type Clash, minuteWords, type Task, timeWords, weekdayWords } from '../../work-plan/index.ts'
+import { beforeWords, type Clash, fiveWords, type Task, timeWords, weekdayWords } from '../../work-plan/index.ts'
 import { PlanBar } from './plan-bar.tsx'
+import { PlanWho } from './plan-who.tsx'
 
 /** Numbers of the clashes that a task is in; the words of those that show at it first. */
 const clashesAt = (key: string, clashes: readonly Clash[]): { number: number; text: string | null }[] =>
@@ -10,11 +11,10 @@ const clashesAt = (key: string, clashes: readonly Clash[]): { number: number; te
     c.tasks.includes(key) ? [{ number: i + 1, text: c.tasks[0] === key ? c.text : null }] : [],
   )
 
-const handWords = ({ kind, hand_min, people }: Task): string => {
-  if (hand_min === 0) return kind === 'carry' ? 'the road' : ''
-  const who = people === 1 ? '1 person' : `${people} people`
-  return `${minuteWords(hand_min)} of hands, ${who}`
-}
+const handWords = ({ kind, hand_min, who }: Task): string =>
+  [who, hand_min > 0 ? `${fiveWords(hand_min)} of hands` : kind === 'carry' ? 'the road' : '']
+    .filter(Boolean)
+    .join(', ')
 
 const Steps = ({ steps }: Pick<Task, 'steps'>) => (
   <ul>
@@ -50,7 +50,14 @@ const Against = ({ id, found }: { id: string; found: ReturnType<typeof clashesAt
   </p>
 )
 
-const TaskRow = ({ task, clashes, done }: { task: Task; clashes: readonly Clash[]; done: boolean }) => {
+interface TaskRowProps {
+  task: Task
+  work: Work
+  clashes: readonly Clash[]
+  done: boolean
+}
+
+const TaskRow = ({ task, work, clashes, done }: TaskRowProps) => {
   const id = useId()
   const found = clashesAt(task.key, clashes)
   return (
@@ -70,6 +77,7 @@ const TaskRow = ({ task, clashes, done }: { task: Task; clashes: readonly Clash[
       <div className="plan-words">
         {found.length > 0 && <Against id={`${id}-against`} found={found} />}
         <Words task={task} done={done} />
+        {!done && <PlanWho task={task} work={work} />}
       </div>
     </li>
   )
@@ -96,11 +104,11 @@ export const PlanDay = ({ day, daysBefore, tasks, work, hours, clashes, done }: 
         {weekdayWords(day)}
         <span className="quiet">, {beforeWords(daysBefore)}</span>
       </h3>
-      {hands > 0 && <span className="plan-hands">{minuteWords(hands)} in all</span>}
+      {hands > 0 && <span className="plan-hands">{fiveWords(hands)} in all</span>}
       <PlanBar day={day} tasks={tasks} work={work} hours={hours} />
       <ul>
         {tasks.map((t) => (
-          <TaskRow key={t.key} task={t} clashes={clashes} done={done.includes(t.key)} />
+          <TaskRow key={t.key} task={t} work={work} clashes={clashes} done={done.includes(t.key)} />
         ))}
       </ul>
     </section>

@@ -1,43 +1,8 @@
 import { useId } from 'react'
-import { type EventPlan, HAND_MINUTES, type HandMinutes, isClock, type Work } from '../../event/index.ts'
+import { type EventPlan, isClock, type Work } from '../../event/index.ts'
 import { changeEvent } from '../../state/index.ts'
-import { NumberField, SelectField } from '../parts/index.ts'
-
-interface MinuteField {
-  key: keyof HandMinutes
-  label: string
-  step: number
-  digits: number
-  /** How well the minutes to begin with are known. */
-  known: string
-}
-
-const FIELDS: readonly MinuteField[] = [
-  {
-    key: 'stem',
-    label: 'each stem placed',
-    step: 0.25,
-    digits: 2,
-    known: 'ours, so that a low centrepiece takes the 15 to 30 min that practitioners report (common practice)',
-  },
-  { key: 'piece', label: 'each piece', step: 1, digits: 1, known: 'ours, as above' },
-  {
-    key: 'conditioning',
-    label: 'each stem conditioned',
-    step: 0.05,
-    digits: 2,
-    known: '20 to 40 stems in 10 min (from memory)',
-  },
-  {
-    key: 'vessel',
-    label: 'each vessel prepared',
-    step: 0.5,
-    digits: 1,
-    known: 'wire 2–3, foam 2–4, tape grid 3–5 min (from memory)',
-  },
-  { key: 'packing', label: 'each piece packed', step: 0.5, digits: 1, known: '3 to 5 min (from memory)' },
-  { key: 'setting', label: 'each piece set out', step: 0.5, digits: 1, known: 'ours' },
-]
+import { NumberField, SelectField, TextField } from '../parts/index.ts'
+import { PlanMinutes } from './plan-minutes.tsx'
 
 const changeWork = (work: Work, change: Partial<Work>, words: string): void =>
   changeEvent({ work: { ...work, ...change } }, words)
@@ -52,14 +17,37 @@ const ClockField = ({ label, value, onChange }: { label: string; value: string; 
   )
 }
 
+/** Names, a comma between: there are as many people as names. */
+const takeNames = (work: Work, typed: string): void => {
+  const names = typed
+    .split(/[,;\n]/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '')
+    .slice(0, 100)
+  const people = names.length > 0 ? names.length : work.people
+  changeWork(work, { names, people }, names.length > 0 ? `${names.join(', ')} are there` : 'no names')
+}
+
 const People = ({ work }: { work: Work }) => (
   <div className="plan-fields">
+    <TextField
+      className="plan-names"
+      label="names, a comma between"
+      value={work.names.join(', ')}
+      onCommit={(typed) => takeNames(work, typed)}
+    />
     <NumberField
       label="people"
       value={work.people}
       min={1}
       max={100}
-      onChange={(people) => changeWork(work, { people }, `${people} ${people === 1 ? 'person' : 'people'}`)}
+      onChange={(people) =>
+        changeWork(
+          work,
+          { people, names: work.names.slice(0, people) },
+          `${people} ${people === 1 ? 'person' : 'people'}`,
+        )
+      }
     />
     <ClockField label="from" value={work.from} onChange={(from) => changeWork(work, { from }, `work from ${from}`)} />
     <ClockField label="to" value={work.to} onChange={(to) => changeWork(work, { to }, `work to ${to}`)} />
@@ -73,40 +61,6 @@ const People = ({ work }: { work: Work }) => (
       onChange={(drive) => changeWork(work, { drive }, `${drive} minutes on the road`)}
     />
   </div>
-)
-
-/** The person's own minutes. */
-const Minutes = ({ work }: { work: Work }) => (
-  <>
-    <h3>Your minutes for</h3>
-    <div className="plan-fields">
-      {FIELDS.map(({ key, label, step, digits }) => (
-        <NumberField
-          key={key}
-          label={label}
-          value={work.minutes[key]}
-          min={0}
-          max={1440}
-          step={step}
-          digits={digits}
-          spoken="minutes of one pair of hands"
-          onChange={(to) => changeWork(work, { minutes: { ...work.minutes, [key]: to } }, `${to} minutes for ${label}`)}
-        />
-      ))}
-    </div>
-    <p className="quiet">Make one piece of each design, time it, and put what it took in here.</p>
-    <details>
-      <summary>How these are known</summary>
-      <ul>
-        {FIELDS.map(({ key, label, known }) => (
-          <li key={key}>
-            {label}: {work.minutes[key] === HAND_MINUTES[key] ? known : 'yours'}
-          </li>
-        ))}
-        <li>No pause is counted, and no second load on the road.</li>
-      </ul>
-    </details>
-  </>
 )
 
 /** What a cooler is taken to be when there is one: 3 °C is inside 34–38 °F, at which most are run (FloraLife); the room is ours. */
@@ -157,7 +111,11 @@ export const PlanHands = ({ event: { work, cooler } }: { event: EventPlan }) => 
       Hands and cooler
     </h2>
     <People work={work} />
+    <p className="quiet">
+      One takes flowers in and makes the trial pieces, one drives, all are at everything else, one task after another.
+      Where you say who is at a task, tasks of different people stand side by side.
+    </p>
     <CoolerFields cooler={cooler} />
-    <Minutes work={work} />
+    <PlanMinutes work={work} />
   </section>
 )

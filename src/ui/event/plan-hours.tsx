@@ -1,7 +1,52 @@
 import { useMemo } from 'react'
-import { loadOf, minuteWords, pieceTimes } from '../../work-plan/index.ts'
+import { changeEvent, changePart } from '../../state/index.ts'
+import { fiveWords, loadOf, minuteWords, type PieceTime, pieceTimes, type TaskKind } from '../../work-plan/index.ts'
+import { Button, NumberField } from '../parts/index.ts'
 import type { WorkedEvent } from './use-worked-event.ts'
 import { aboutDesigns, withParts } from './work-out.ts'
+
+interface DesignRowProps {
+  time: PieceTime
+  title: string
+  event: WorkedEvent['event']
+}
+
+/** What placing one piece of a design takes: reckoned, or as the person timed it. */
+const DesignRow = ({ time, title, event }: DesignRowProps) => {
+  const reckon = (): void => {
+    const parts = event.parts.map((part) => {
+      if (part.design !== time.design) return part
+      const { placing_min: _, ...rest } = part
+      return rest
+    })
+    changeEvent({ parts }, `${title}: placing reckoned by stems`)
+    document.getElementById('plan-hours')?.focus()
+  }
+  return (
+    <tr>
+      <th scope="row">{title}</th>
+      <td>
+        <NumberField
+          label="placing one"
+          spoken={`minutes, ${title}`}
+          hideLabel
+          value={time.placing_min}
+          min={0}
+          max={1440}
+          digits={1}
+          onChange={(to) => changePart(time.design, { placing_min: to }, `${to} minutes to place one ${title}`)}
+        />
+        {time.own && (
+          <Button kind="word" onClick={reckon} aria-label={`Reckon placing ${title} by its stems`}>
+            by stems
+          </Button>
+        )}
+      </td>
+      <td>{time.copies}</td>
+      <td>{minuteWords(time.all_min)}</td>
+    </tr>
+  )
+}
 
 /** How the hours come about, design by design. */
 export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked: WorkedEvent }) => {
@@ -10,50 +55,65 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
     const load = loadOf(order, withParts(event, designs), aboutDesigns(designs))
     return pieceTimes(load.works, minutes)
   }, [order, designs, event, minutes])
-  const titles = new Map(designs.map((d) => [d.design, d.title]))
+  const titleOf = (design: string): string => designs.find((d) => d.design === design)?.title ?? design
   const stems = order.lines.reduce((n, l) => n + l.bought, 0)
-  const trial = plan.tasks.find((t) => t.kind === 'trial')?.hand_min ?? 0
-  const all = plan.tasks.reduce((n, t) => n + t.hand_min, 0)
+  const of = (kind: TaskKind): number => plan.tasks.reduce((n, t) => (t.kind === kind ? n + t.hand_min : n), 0)
+  const others = [
+    { words: 'conditioning, stems', one: minutes.conditioning.toFixed(2), of: stems, all: of('condition') },
+    {
+      words: 'deliveries',
+      one: minutes.receiving,
+      of: plan.tasks.filter((t) => t.kind === 'arrive').length,
+      all: of('arrive'),
+    },
+    {
+      words: 'topping up',
+      one: minutes.watering,
+      of: of('water') / Math.max(1e-9, minutes.watering),
+      all: of('water'),
+    },
+    {
+      words: 'trial pieces',
+      one: (of('trial') / Math.max(1, rows.length)).toFixed(1),
+      of: rows.length,
+      all: of('trial'),
+    },
+  ]
   return (
     <section aria-labelledby="plan-hours">
-      <h2 id="plan-hours">How the hours come about</h2>
+      <h2 id="plan-hours" tabIndex={-1}>
+        How the hours come about
+      </h2>
       <table className="plan-table">
         <thead>
           <tr>
             <th scope="col">of one pair of hands</th>
-            <th scope="col">one, min</th>
+            <th scope="col">placing one, min</th>
             <th scope="col">of them</th>
-            <th scope="col">all</th>
+            <th scope="col">all their work</th>
           </tr>
         </thead>
         <tbody>
           {rows.map((r) => (
-            <tr key={r.design}>
-              <th scope="row">{titles.get(r.design)}</th>
-              <td>{(r.vessel_min + r.placing_min + r.after_min).toFixed(1)}</td>
-              <td>{r.copies}</td>
-              <td>{minuteWords(r.all_min)}</td>
+            <DesignRow key={r.design} time={r} title={titleOf(r.design)} event={event} />
+          ))}
+        </tbody>
+        <tbody>
+          {others.map((r) => (
+            <tr key={r.words}>
+              <th scope="row">{r.words}</th>
+              <td>{r.one}</td>
+              <td>{Math.round(r.of)}</td>
+              <td>{minuteWords(r.all)}</td>
             </tr>
           ))}
-          <tr>
-            <th scope="row">conditioning, stems</th>
-            <td>{minutes.conditioning.toFixed(2)}</td>
-            <td>{stems}</td>
-            <td>{minuteWords(stems * minutes.conditioning)}</td>
-          </tr>
-          <tr>
-            <th scope="row">trial pieces</th>
-            <td>{(trial / Math.max(1, rows.length)).toFixed(1)}</td>
-            <td>{rows.length}</td>
-            <td>{minuteWords(trial)}</td>
-          </tr>
         </tbody>
         <tfoot>
           <tr>
             <th scope="row" colSpan={3}>
               in all
             </th>
-            <td>{minuteWords(all)}</td>
+            <td>{fiveWords(plan.tasks.reduce((n, t) => n + t.hand_min, 0))}</td>
           </tr>
         </tfoot>
       </table>
@@ -62,8 +122,9 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
         <ul>
           {rows.map((r) => (
             <li key={r.design}>
-              {titles.get(r.design)}: vessel {r.vessel_min}, {r.stems} stems and the piece {r.placing_min.toFixed(1)},
-              packing, setting and taking down {r.after_min} min.
+              {titleOf(r.design)}: vessel {r.vessel_min}, placing {r.placing_min.toFixed(1)} (
+              {r.own ? 'yours' : `${r.stems} stems and the piece`}), packing, setting and taking down {r.after_min}:{' '}
+              {minuteWords(r.vessel_min + r.placing_min + r.after_min)}.
             </li>
           ))}
         </ul>

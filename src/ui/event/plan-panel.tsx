@@ -1,12 +1,15 @@
 import { useMemo, useState } from 'react'
 import { useEvent } from '../../state/index.ts'
-import { byDay, type Clash, lateOf, minuteWords, weekdayWords } from '../../work-plan/index.ts'
+import { byDay, type Clash, fiveWords, lateOf, minuteWords, weekdayWords } from '../../work-plan/index.ts'
+import { Button } from '../parts/index.ts'
 import { PlanActs } from './plan-acts.tsx'
 import { hoursOf } from './plan-bar.tsx'
 import { PlanCautions } from './plan-cautions.tsx'
 import { PlanDay } from './plan-day.tsx'
+import { PlanDeliveries } from './plan-deliveries.tsx'
 import { PlanHands } from './plan-hands.tsx'
 import { PlanHours } from './plan-hours.tsx'
+import { bringTogether, TOGETHER } from './plan-together.ts'
 import type { WorkedEvent } from './use-worked-event.ts'
 import './plan.css'
 
@@ -19,10 +22,25 @@ const Missing = ({ worked: { event } }: { worked: WorkedEvent }) => (
   </p>
 )
 
+/** One press against days on which nothing can come. What it stood at may be gone after it: the heading takes the focus. */
+const Mend = ({ worked }: { worked: WorkedEvent }) => {
+  const mend = (): void => {
+    bringTogether(worked, TOGETHER)
+    document.getElementById('plan-clashes')?.focus()
+  }
+  return (
+    <Button kind="word" onClick={mend}>
+      Bring them together on {TOGETHER} days
+    </Button>
+  )
+}
+
 /** What in the plan will not go, numbered: the numbers stand at the tasks as well. */
-const Clashes = ({ clashes }: { clashes: readonly Clash[] }) => (
+const Clashes = ({ clashes, worked }: { clashes: readonly Clash[]; worked: WorkedEvent }) => (
   <section className="plan-clashes" aria-labelledby="plan-clashes">
-    <h2 id="plan-clashes">{clashes.length === 0 ? 'Nothing is in the way' : 'Will not go as it stands'}</h2>
+    <h2 id="plan-clashes" tabIndex={-1}>
+      {clashes.length === 0 ? 'Nothing is in the way' : 'Will not go as it stands'}
+    </h2>
     {clashes.length === 0 ? (
       <p className="quiet">Hands, hours, cooler and the keeping of each flower agree, as far as they are known.</p>
     ) : (
@@ -30,6 +48,7 @@ const Clashes = ({ clashes }: { clashes: readonly Clash[] }) => (
         {clashes.map((c) => (
           <li key={c.text}>
             {c.text} <span className="quiet">({c.known})</span>
+            {c.mend === 'together' && <Mend worked={worked} />}
           </li>
         ))}
       </ol>
@@ -44,7 +63,7 @@ const Sum = ({ worked: { event, plan } }: { worked: WorkedEvent }) => {
   const done = plan.tasks.filter((t) => event.done.includes(t.key)).length
   return (
     <p className="plan-sum">
-      <b>{minuteWords(hands)}</b> of hands and {minuteWords(event.work.drive)} on the road
+      <b>{fiveWords(hands)}</b> of hands and {minuteWords(event.work.drive)} on the road
       {first ? `; the first flowers come on ${weekdayWords(first.start)}` : ''}. {done} of {plan.tasks.length} ticked
       off.
     </p>
@@ -67,7 +86,7 @@ export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
           <>
             <Sum worked={worked} />
             <PlanActs worked={worked} clashes={clashes} />
-            <Clashes clashes={clashes} />
+            <Clashes clashes={clashes} worked={worked} />
             {days.map((d) => (
               <PlanDay key={d.day} {...d} work={event.work} hours={hours} clashes={clashes} done={done} />
             ))}
@@ -77,6 +96,7 @@ export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
         )}
       </div>
       <div className="plan-margin">
+        {planned && <PlanDeliveries worked={worked} />}
         <PlanHands event={event} />
         {planned && <PlanHours worked={worked} />}
       </div>

@@ -1,0 +1,46 @@
+import type { Work } from '../../event/index.ts'
+import { changeEvent } from '../../state/index.ts'
+import type { Task } from '../../work-plan/index.ts'
+import { Button } from '../parts/index.ts'
+
+/** With more pairs of hands than this nobody is chosen one by one. Ours. */
+const MOST_TO_CHOOSE = 12
+
+const handName = (hand: number, { names }: Work): string => names[hand] ?? `hand ${hand + 1}`
+
+/** Who is at a task. */
+export const PlanWho = ({ task, work }: { task: Task; work: Work }) => {
+  if (task.hands.length === 0 || work.people < 2 || work.people > MOST_TO_CHOOSE) return null
+  const own = Object.hasOwn(work.who, task.key)
+  const { [task.key]: _, ...others } = work.who
+  const take = (hands: readonly number[]): void => {
+    const who = hands.length > 0 ? { ...others, [task.key]: hands.map((h) => h + 1) } : others
+    const said = hands.map((h) => handName(h, work)).join(', ')
+    changeEvent({ work: { ...work, who } }, `${task.title}: ${said || 'who is usual'}`)
+  }
+  const toggle = (hand: number, on: boolean): void =>
+    take(on ? [...task.hands, hand].sort((a, b) => a - b) : task.hands.filter((h) => h !== hand))
+  return (
+    <details className="plan-who">
+      <summary aria-label={`Who: ${task.title}`}>Who</summary>
+      <fieldset>
+        <legend className="unseen">Who is at it: {task.title}</legend>
+        {Array.from({ length: work.people }, (_, hand) => (
+          <label key={handName(hand, work)}>
+            <input
+              type="checkbox"
+              checked={task.hands.includes(hand)}
+              onChange={(e) => toggle(hand, e.target.checked)}
+            />
+            {handName(hand, work)}
+          </label>
+        ))}
+        {own && (
+          <Button kind="word" onClick={() => take([])}>
+            As usual
+          </Button>
+        )}
+      </fieldset>
+    </details>
+  )
+}
