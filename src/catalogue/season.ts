@@ -53,14 +53,8 @@ const monthsOf = ([text, codes]: MonthRow): Months => ({
 export const halfYearLater = (months: readonly number[]): number[] =>
   months.map((month) => ((month + 5) % 12) + 1).sort((a, b) => a - b)
 
-const turned = (months: Months, half: Half): Months =>
-  half === 'north' || months.months.length === 12
-    ? months
-    : {
-        ...months,
-        months: halfYearLater(months.months),
-        source: `${months.source}; by half a year for the south: ours`,
-      }
+const turned = (known: Months, half: Half): Months =>
+  half === 'north' ? known : { ...known, months: halfYearLater(known.months) }
 
 /** When a plant is to be had, by the months of one half of the earth; null where no months are known. */
 export const seasonsOf = (plant: string, half: Half): Seasons | null => {

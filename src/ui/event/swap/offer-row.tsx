@@ -18,6 +18,10 @@ const sizeWords = (times: number): string => {
 const signed = (minor: number, currency: string): string =>
   `${minor > 0 ? '+' : minor < 0 ? '−' : '±'}${money(Math.abs(minor), currency)}`
 
+/** By which class it stands there, where that is not the first of both. */
+const classWords = ({ plant, shared }: SwapOffer): string =>
+  plant.formClass === shared ? `class ${shared}` : `chiefly ${plant.formClass}, also ${shared}`
+
 /** When a plant is to be had, and where that is from. */
 const SeasonCell = ({ plant, event }: { plant: string; event: WorkedEvent['event'] }) => {
   const when = whenOf(event)
@@ -65,7 +69,7 @@ export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
   return (
     <tr>
       <PlantCells plant={plant} hex={offer.colour} colour={colour}>
-        {offer.main ? null : <span className="order-use">{offer.shared}, not its main class</span>}
+        {offer.main ? null : <span className="order-use">{classWords(offer)}</span>}
       </PlantCells>
       <td data-head="colour" className="swap-words">
         {nearness(offer.apart)} <span className="dim">ΔE {offer.apart.toFixed(1)}</span>
