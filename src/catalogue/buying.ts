@@ -8,7 +8,17 @@ export interface OwnStem {
   heads?: number
   /** The longest piece that a side stem gives, mm. */
   side_mm?: number
+  /** Most pieces that are cut one after the other along a stem of greens (cutsAlong); missing: one, with its own tip, as drawn. */
+  pieces?: number
 }
+
+/**
+ * May a stem be cut into pieces one after the other, each with leaves of its own? Greens with leaves all along it: eucalyptus is cut
+ * so for garlands (Fiskars, DIY Greenery Garland: to about 10 in; You Floral: the stems into even sizes); for the others of
+ * the kind it is common practice. A frond, a blade or a single large leaf has one tip, and that is what is wanted of it.
+ */
+export const cutsAlong = ({ formClass, habit }: Pick<Plant, 'formClass' | 'habit'>): boolean =>
+  formClass === 'foliage' && (habit === 'opposite-leaves' || habit === 'alternate-leaves')
 
 const memory = (value: number, least: number, most: number): Figure => ({
   value,

@@ -1,4 +1,4 @@
-export { type OwnStem, RECUT_mm, sideLength_mm, spareShare, TRIM_mm } from './buying.ts'
+export { cutsAlong, type OwnStem, RECUT_mm, sideLength_mm, spareShare, TRIM_mm } from './buying.ts'
 export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
 export { DENSITIES, MECHANICS_MASS } from './densities.ts'
 export type { Ethylene, Keeping, Span } from './keeping.ts'

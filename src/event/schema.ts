@@ -18,6 +18,7 @@ export const EVENT_LIMITS = {
   /** Shortest and longest stem that is sold, mm; a side stem may be none at all. */
   stem_mm: [50, 3_000],
   heads: 50,
+  pieces: 10,
 } as const
 
 /** HH:MM of a day. */
@@ -63,6 +64,7 @@ const ownStems = v.pipe(
         stem_mm: between('a number in mm', ...EVENT_LIMITS.stem_mm),
         heads: whole('a whole number of heads', 1, EVENT_LIMITS.heads),
         side_mm: between('a number in mm', 0, EVENT_LIMITS.stem_mm[1]),
+        pieces: whole('a whole number of pieces along a stem', 1, EVENT_LIMITS.pieces),
       },
     ),
   ),
@@ -83,6 +85,7 @@ const handMinutes = thing(
     receiving: minutes,
     conditioning: minutes,
     vessel: minutes,
+    binding: minutes,
     watering: minutes,
     packing: minutes,
     setting: minutes,

@@ -1,4 +1,6 @@
-import { fewestOf, type Wanted, type Yield } from './cutting.ts'
+import { alongStems } from './along.ts'
+import { fewestOf } from './cutting.ts'
+import type { Wanted, Yield } from './pieces.ts'
 
 /** Pieces of one kind out of one stem: `count` of them, for the copies numbered from `first` (1 is the first copy). */
 export interface CutPiece {
@@ -56,12 +58,27 @@ const sidesOf = (next: () => Run | undefined, sides: number): CutPiece[] => {
   return pieces
 }
 
+/** Greens cut along their length: each way of cutting as often as it comes, the copies one after the other. */
+const alongPlan = (wanted: readonly Wanted[], stock: { main_mm: number; along: number }): Cut[] => {
+  const next = wanted.map(() => 1)
+  return alongStems(wanted, stock).patterns.map(({ times, pieces }) => ({
+    times,
+    pieces: pieces.map(({ wanted: i, count }) => {
+      const first = next[i]!
+      next[i] = first + times * count
+      return { wanted: i, count, first, from: 'main' }
+    }),
+  }))
+}
+
 /**
  * Which stem gives which pieces, by as few stems as there can be (fewestOf): the longest laterals from the main axes, the
  * others from side stems, longest first, so that what is left over is short. Stems that are cut alike are one row.
  * @returns rows whose `times` add up to the count of stems; every wanted piece is in exactly one
  */
 export const cutPlan = (wanted: readonly Wanted[], given: Yield): Cut[] => {
+  const { main_mm, along = 1 } = given
+  if (along > 1) return alongPlan(wanted, { main_mm, along })
   const { stems, wholes } = fewestOf(wanted, given)
   const cuts: Cut[] = runsOf(wanted, 'whole').map((run) => ({
     times: run.left,

@@ -1,4 +1,4 @@
-import { fitsIn, type Wanted, type Yield } from './cutting.ts'
+import { fitsIn, type Wanted, type Yield } from './pieces.ts'
 
 /** What nothing takes: whole stems beyond those needed and spare, and side stems of those that are cut apart. */
 export interface Left {
@@ -17,9 +17,14 @@ export interface Use {
   copies: number
 }
 
-/** So many pieces like this one: a whole one takes a stem, a long one its main axis, a short one any part of it. */
-const morePieces = ({ piece, length_mm }: Wanted, { main_mm, sides, side_mm }: Yield, left: Left): number => {
+/** So many pieces like this one: of greens as many as follow one another along a stem; else a whole one takes a stem, a long one its main axis, a short one any part of it. */
+const morePieces = (
+  { piece, length_mm }: Wanted,
+  { main_mm, sides, side_mm, along = 1 }: Yield,
+  left: Left,
+): number => {
   if (!fitsIn(length_mm, main_mm)) return 0
+  if (along > 1) return left.stems * Math.min(along, Math.max(1, Math.floor(main_mm / length_mm)))
   if (piece === 'whole' || !fitsIn(length_mm, side_mm)) return left.stems
   return left.stems * (1 + sides) + left.sides
 }

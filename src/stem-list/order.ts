@@ -1,10 +1,11 @@
 import { EXAMPLE_PRICES, type OwnStem, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
 import { nearestColours } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
-import { fewestOf, type Wanted, type Yield } from './cutting.ts'
+import { fewestOf } from './cutting.ts'
 import { type Use, usesOf } from './left.ts'
 import { packsOf } from './money.ts'
 import { type Bought, cheapestPacks } from './packs.ts'
+import type { Wanted, Yield } from './pieces.ts'
 import { colourKey, grouped } from './rows.ts'
 import { shareOut } from './share-out.ts'
 import type { PriceBook } from './types.ts'
@@ -48,6 +49,8 @@ export interface OrderLine {
   given: Yield
   /** The fewest that give all the pieces. */
   stems: number
+  /** Fewer than these can't do; under `stems` where those are not proven to be the fewest (alongStems). */
+  least: number
   /** Pieces longer than any usual stem of it; they are counted among the stems. */
   tooLong: number
   spareShare: number
@@ -110,7 +113,7 @@ export const bunchesFor = (plant: Plant, stems: number, spare: number, choices: 
 const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): OrderLine => {
   const { plant } = first
   const given = yieldOf(plant, choices.stems?.[plant.id])
-  const { stems, sidesLeft, tooLong } = fewestOf(places, given)
+  const { stems, least, sidesLeft, tooLong } = fewestOf(places, given)
   const spare = choices.spare?.[plant.id] ?? spareShare(plant).value
   const bunches = bunchesFor(plant, stems, spare, choices)
   return {
@@ -119,6 +122,7 @@ const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): Or
     pieces: places.reduce((sum, p) => sum + p.count, 0),
     given,
     stems,
+    least,
     tooLong,
     spareShare: spare,
     ...bunches,

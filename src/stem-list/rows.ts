@@ -1,6 +1,7 @@
 import { TRIM_mm } from '../catalogue/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
-import { fewestOf, type Wanted } from './cutting.ts'
+import { fewestOf } from './cutting.ts'
+import type { Wanted } from './pieces.ts'
 import type { StemRow } from './types.ts'
 import { yieldOf } from './yield.ts'
 

@@ -1,7 +1,7 @@
-import { type OwnStem, type Plant, RECUT_mm, sideLength_mm } from '../catalogue/index.ts'
-import type { Yield } from './cutting.ts'
+import { cutsAlong, type OwnStem, type Plant, RECUT_mm, sideLength_mm } from '../catalogue/index.ts'
+import type { Yield } from './pieces.ts'
 
-type Stemmed = Pick<Plant, 'id' | 'manyHeaded' | 'stem_mm' | 'bloomsPerStem'>
+type Stemmed = Pick<Plant, 'id' | 'formClass' | 'habit' | 'manyHeaded' | 'stem_mm' | 'bloomsPerStem'>
 
 /**
  * A stem as it comes: the person's own figures where there are any, else the catalogue's. Side stems that nobody measured
@@ -9,12 +9,14 @@ type Stemmed = Pick<Plant, 'id' | 'manyHeaded' | 'stem_mm' | 'bloomsPerStem'>
  */
 export const stemAsItComes = (plant: Stemmed, own: OwnStem = {}): Required<OwnStem> => {
   const { stem_mm = plant.stem_mm.value } = own
-  if (!plant.manyHeaded) return { stem_mm, heads: 1, side_mm: 0 }
+  const pieces = cutsAlong(plant) ? (own.pieces ?? 1) : 1
+  if (!plant.manyHeaded) return { stem_mm, heads: 1, side_mm: 0, pieces }
   const side = sideLength_mm({ ...plant, stem_mm: { ...plant.stem_mm, value: stem_mm } })
   return {
     stem_mm,
     heads: own.heads ?? Math.max(1, Math.floor(plant.bloomsPerStem.value)),
     side_mm: own.side_mm ?? side?.value ?? 0,
+    pieces,
   }
 }
 
@@ -23,7 +25,12 @@ export const stemAsItComes = (plant: Stemmed, own: OwnStem = {}): Required<OwnSt
  * @param own what the stems that came are like, instead of the catalogue's working figures
  */
 export const yieldOf = (plant: Stemmed, own?: OwnStem): Yield => {
-  const { stem_mm, heads, side_mm } = stemAsItComes(plant, own)
+  const { stem_mm, heads, side_mm, pieces } = stemAsItComes(plant, own)
   const main_mm = Math.max(0, stem_mm - RECUT_mm)
-  return { main_mm, sides: side_mm > 0 ? heads - 1 : 0, side_mm: Math.min(side_mm, main_mm) }
+  return {
+    main_mm,
+    sides: side_mm > 0 ? heads - 1 : 0,
+    side_mm: Math.min(side_mm, main_mm),
+    ...(pieces > 1 ? { along: pieces } : {}),
+  }
 }

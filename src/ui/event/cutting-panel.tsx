@@ -62,6 +62,10 @@ const CutLine = ({ line, colour, designs, again }: LineProps) => {
         <Plate plant={line.plant} colour={line.colour} size={26} /> <b>{plant.name}</b> <i>{colour}</i>
         <span className="dim">
           {count(line.pieces, 'piece', 'pieces')} from {count(line.stems, 'stem', 'stems')}
+          {(given.along ?? 1) > 1
+            ? `; a stem gives up to ${given.along} pieces, ${formatLength(given.main_mm, units)} in all: the upper has the tip, the others end in a cut`
+            : ''}
+          {line.least < line.stems ? `. Not proven to be the fewest: ${line.least} at least are needed` : ''}
           {given.sides > 0
             ? `; a stem gives ${formatLength(given.main_mm, units)} along its main axis and ${count(given.sides, 'side stem', 'side stems')} of at most ${formatLength(given.side_mm, units)}`
             : ''}

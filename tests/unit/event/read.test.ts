@@ -81,7 +81,11 @@ describe('the file of an event', () => {
     expect(newEvent('UTC').seasons).toBeNull()
   })
   it('keeps what stems are like as they came, by plant, and names the place of a wrong figure', () => {
-    const stems = { 'rose-spray': { stem_mm: 400, heads: 3, side_mm: 180 }, lisianthus: { heads: 5, bought: 'Monday' } }
+    const stems = {
+      'rose-spray': { stem_mm: 400, heads: 3, side_mm: 180 },
+      lisianthus: { heads: 5, bought: 'Monday' },
+      myrtle: { pieces: 2 },
+    }
     const read = readOver({ stems })
     expect(read.kind === 'ok' && read.event.stems).toEqual(stems)
     expect(problemsOf({ stems: [] })).toEqual([

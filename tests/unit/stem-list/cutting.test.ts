@@ -77,7 +77,7 @@ const someCase = (most: { count: number; kinds: number }): fc.Arbitrary<{ wanted
 
 describe('cutting many-headed stems apart', () => {
   it('ten short sprays of four heads come from three stems, not from ten', () => {
-    expect(fewestOf([laterals(10, 150)], SPRAY)).toEqual({ stems: 3, wholes: 0, sidesLeft: 2, tooLong: 0 })
+    expect(fewestOf([laterals(10, 150)], SPRAY)).toEqual({ stems: 3, least: 3, wholes: 0, sidesLeft: 2, tooLong: 0 })
   })
   it('a long piece needs a main axis, and its side stems serve the short ones', () => {
     // Two bowls want one long and three short each: two stems do for both.
@@ -87,6 +87,7 @@ describe('cutting many-headed stems apart', () => {
   it('a whole stem keeps its heads: nothing else is cut from it', () => {
     expect(fewestOf([wholes(2, 300), laterals(1, 100)], SPRAY)).toEqual({
       stems: 3,
+      least: 3,
       wholes: 2,
       sidesLeft: 3,
       tooLong: 0,

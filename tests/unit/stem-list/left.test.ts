@@ -38,6 +38,13 @@ describe('where what is left over would go', () => {
     const left = { stems: 0, sides: 3 }
     expect(usesOf([place('bowl', 4, 260), place('head', 1, 100, 'whole')], SPRAY, left)).toEqual([])
   })
+  it('of greens that are cut along their length a stem is as many pieces as it is long enough for', () => {
+    const ruscus: Yield = { main_mm: 675, sides: 0, side_mm: 0, along: 3 }
+    const more = (length_mm: number) => usesOf([place('bowl', 6, length_mm, 'whole')], ruscus, { stems: 2, sides: 0 })
+    expect(more(225)).toEqual([{ design: 'bowl', length_mm: 225, each: 1, copies: 6 }])
+    expect(more(226)).toEqual([{ design: 'bowl', length_mm: 226, each: 1, copies: 4 }])
+    expect(more(340)).toEqual([{ design: 'bowl', length_mm: 340, each: 1, copies: 2 }])
+  })
   it('a piece longer than any stem is no use for anything', () => {
     expect(usesOf([place('tall', 1, 600)], SPRAY, { stems: 9, sides: 9 })).toEqual([])
   })

@@ -12,7 +12,12 @@ describe('what a stem gives', () => {
     expect(yieldOf(rose)).toEqual({ main_mm: 500 - RECUT_mm, sides: 0, side_mm: 0 })
   })
   it('a bunch of 40 cm sprays with three heads: side stems that nobody measured are half as long as the stem', () => {
-    expect(stemAsItComes(spray, { stem_mm: 400, heads: 3 })).toEqual({ stem_mm: 400, heads: 3, side_mm: 200 })
+    expect(stemAsItComes(spray, { stem_mm: 400, heads: 3 })).toEqual({
+      stem_mm: 400,
+      heads: 3,
+      side_mm: 200,
+      pieces: 1,
+    })
     expect(yieldOf(spray, { stem_mm: 400, heads: 3, side_mm: 180 })).toEqual({
       main_mm: 400 - RECUT_mm,
       sides: 2,
@@ -25,6 +30,17 @@ describe('what a stem gives', () => {
   })
   it('a plant with one head has no side stems, whatever is said', () => {
     expect(yieldOf(rose, { heads: 4, side_mm: 200 })).toMatchObject({ sides: 0, side_mm: 0 })
+  })
+  it('greens with leaves all along are cut into pieces where the person says so; a fern, a large leaf and a rose never', () => {
+    const along = (id: string, pieces?: number): number | undefined =>
+      yieldOf(findPlant(id)!, pieces === undefined ? {} : { pieces }).along
+    expect([along('ruscus-italian'), along('ruscus-italian', 1), along('ruscus-italian', 2)]).toEqual([
+      undefined,
+      undefined,
+      2,
+    ])
+    for (const id of ['leatherleaf', 'monstera', 'aspidistra', 'beargrass', 'rose'])
+      expect(along(id, 3)).toBeUndefined()
   })
   it('side stems of no length are none', () => {
     expect(yieldOf(spray, { side_mm: 0 })).toMatchObject({ sides: 0, side_mm: 0 })

@@ -9,6 +9,7 @@ export const line = (plant: string, count: number, design = 'bowl'): OrderLine =
   pieces: count,
   given: { main_mm: 475, sides: 0, side_mm: 0 },
   stems: count,
+  least: count,
   tooLong: 0,
   spareShare: 0,
   spareStems: 0,

@@ -1,4 +1,4 @@
-import { type Plant, sideLength_mm } from '../../../catalogue/index.ts'
+import { cutsAlong, type Plant, sideLength_mm } from '../../../catalogue/index.ts'
 import { EVENT_LIMITS, withOwnStem } from '../../../event/index.ts'
 import { changeEvent, useEvent, useStudio } from '../../../state/index.ts'
 import { stemAsItComes } from '../../../stem-list/index.ts'
@@ -47,23 +47,33 @@ const LengthOf = ({ label, plant, of, least_mm }: LengthProps) => {
   )
 }
 
-const Heads = ({ plant }: { plant: Plant }) => {
+interface CountProps {
+  label: string
+  spoken: string
+  plant: Plant
+  of: 'heads' | 'pieces'
+  /** What was done, to be said. */
+  wordsOf: (to: number) => string
+}
+
+/** A whole number of the stems that came; the figure of the catalogue again takes one's own away. */
+const CountOf = ({ label, spoken, plant, of, wordsOf }: CountProps) => {
   const stems = useEvent((s) => s.event.stems)
-  const usual = stemAsItComes(plant).heads
+  const usual = stemAsItComes(plant)[of]
   const change = (to: number): void => {
-    const heads = Math.round(to)
+    const figure = Math.round(to)
     changeEvent(
-      { stems: withOwnStem(stems, plant.id, { heads: heads === usual ? undefined : heads }) },
-      `${count(heads, 'head', 'heads')} on a stem of ${plant.name.toLowerCase()}`,
+      { stems: withOwnStem(stems, plant.id, { [of]: figure === usual ? undefined : figure }) },
+      `${wordsOf(figure)} ${plant.name.toLowerCase()}`,
     )
   }
   return (
     <NumberField
-      label="heads"
-      spoken={`on a stem of ${plant.name}`}
-      value={stemAsItComes(plant, stems[plant.id]).heads}
+      label={label}
+      spoken={spoken}
+      value={stemAsItComes(plant, stems[plant.id])[of]}
       min={1}
-      max={EVENT_LIMITS.heads}
+      max={EVENT_LIMITS[of]}
       onChange={change}
     />
   )
@@ -84,6 +94,7 @@ export const OwnStem = ({ plant }: { plant: Plant }) => {
           `side stems ${formatLength(usual.side_mm, units)} (${side.standing})`,
         ]
       : []),
+    ...(cutsAlong(plant) ? ['1 piece, with its tip, as drawn'] : []),
   ].join(', ')
   return (
     <fieldset className="cut-own">
@@ -91,9 +102,24 @@ export const OwnStem = ({ plant }: { plant: Plant }) => {
       <LengthOf label="stem" plant={plant} of="stem_mm" least_mm={EVENT_LIMITS.stem_mm[0]} />
       {side ? (
         <>
-          <Heads plant={plant} />
+          <CountOf
+            label="heads"
+            spoken={`on a stem of ${plant.name}`}
+            plant={plant}
+            of="heads"
+            wordsOf={(to) => `${count(to, 'head', 'heads')} on a stem of`}
+          />
           <LengthOf label="side stem" plant={plant} of="side_mm" least_mm={0} />
         </>
+      ) : null}
+      {cutsAlong(plant) ? (
+        <CountOf
+          label="pieces along it, at most"
+          spoken={plant.name}
+          plant={plant}
+          of="pieces"
+          wordsOf={(to) => `${count(to, 'piece', 'pieces')} along a stem of`}
+        />
       ) : null}
       <p className="cut-known">
         {own ? (
