@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, tabTo, test, typeInto } from './helpers.ts'
+import { expect, focusIsSomewhere, tabTo, test, typeInto } from './helpers.ts'
 import { openSample } from './sheet.ts'
 
 const toEvent = async (page: Page): Promise<void> => {
@@ -33,6 +33,8 @@ const stemsOf = async (page: Page, plant: RegExp): Promise<number> => Number(awa
 const spareOf = async (page: Page, plant: RegExp): Promise<number> => Number(await cell(row(page, TO_BUY, plant), 4))
 const cost = async (page: Page): Promise<number> =>
   Number((await page.locator('.order-sum b').first().textContent())?.replace(/[^\d.]/g, ''))
+
+const events = (page: Page): Locator => page.getByRole('region', { name: 'Your events, kept in this browser' })
 
 const put = async (field: Locator, value: number | string): Promise<void> => {
   await field.fill(String(value))
@@ -205,7 +207,7 @@ test('the order leaves as a table that no spreadsheet takes for a formula, and a
   await page.getByRole('button', { name: 'As a message' }).click()
   const message = page.getByRole('dialog', { name: 'The order as a message' }).getByLabel('Message')
   await expect(message).toHaveValue(
-    /^=SUM\(A1:A9\), needed for October 9, 2027:\n- Garden rose, .*: 6 × 12 \(72 stems\)/,
+    /^=SUM\(A1:A9\), needed for Saturday 9 October 2027:\n- Garden rose, .*: 6 × 12 \(72 stems\)/,
   )
 })
 
@@ -217,7 +219,8 @@ test('an event leaves as a file and comes back; one with something wrong in it w
   expect(name).toBe('Late harvest.event.json')
   await page.getByRole('button', { name: 'Begin a new event' }).click()
   await expect(page.getByLabel('Title of the event')).toHaveValue('')
-  await expect(page.getByRole('table', { name: 'Designs of the event' }).getByRole('row')).toHaveCount(3)
+  const designs = page.getByRole('table', { name: 'Designs of the event' }).locator('tbody').getByRole('row')
+  await expect(designs).toHaveCount(1)
 
   const open = (content: string): Promise<void> =>
     page
@@ -225,7 +228,26 @@ test('an event leaves as a file and comes back; one with something wrong in it w
       .setInputFiles({ name: 'harvest.json', mimeType: 'application/json', buffer: Buffer.from(content) })
   await open(text)
   await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
-  await expect(page.getByRole('table', { name: 'Designs of the event' }).getByRole('row')).toHaveCount(4)
+  await expect(designs).toHaveCount(2)
+  await expect(
+    page.getByRole('status').filter({ hasText: 'is kept in this browser as it is in harvest.json' }),
+  ).toHaveCount(1)
+
+  await open(text.replace('Late harvest', 'Later harvest'))
+  const twin = page.getByRole('dialog', { name: 'This event is kept already' })
+  await expect(twin).toContainText('harvest.json holds another state of “Late harvest”')
+  await twin.getByRole('button', { name: 'Put it in place of the kept one' }).click()
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Later harvest')
+  await page.keyboard.press('Control+z')
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
+  await open(text.replace('Late harvest', 'Later harvest'))
+  await twin.getByRole('button', { name: 'Open it as a copy' }).click()
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Later harvest (copy)')
+  await expect(events(page).getByRole('button', { name: /^Late harvest/ })).toBeVisible()
+  await events(page)
+    .getByRole('button', { name: /^Late harvest/ })
+    .click()
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Late harvest')
 
   await open(text.replace('"copies": 14', '"copies": -14').replace('Late harvest', 'Worse harvest'))
   const dialog = page.getByRole('dialog', { name: 'harvest.json is not right' })
@@ -266,26 +288,133 @@ test('a design that this browser no longer has is said to be missing and can be 
   await expect(missing).toBeHidden()
 })
 
-test('two tabs do not overwrite each other’s event', async ({ page, context }) => {
-  await openSample(page, 'Window-sill bowl')
+test('several events: another is opened, thrown away and put back, by keys alone', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
   await toEvent(page)
-  const other = await context.newPage()
-  await openSample(other, 'Orchard supper')
-  await toEvent(other)
-  await put(page.getByLabel('Title of the event'), 'The first tab')
-  await page.waitForTimeout(1200)
-  await put(other.getByLabel('Title of the event'), 'The second tab')
-  await expect(other.getByRole('alert').filter({ hasText: 'changed in another tab' })).toBeVisible()
-  await expect(other.getByRole('button', { name: 'Save it as a file' })).toBeVisible()
+  await put(page.getByLabel('Title of the event'), 'Harvest supper')
+  await tabTo(page, 'button', 'Begin a new event')
+  await page.keyboard.press('Enter')
+  await expect(page.getByLabel('Title of the event')).toHaveValue('')
+  await put(page.getByLabel('Title of the event'), 'Winter market')
+  await tabTo(page, 'button', /^Harvest supper/)
+  await page.keyboard.press('Enter')
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Harvest supper')
+  await expect(page.getByRole('status').filter({ hasText: 'Harvest supper opened.' })).toHaveCount(1)
+  await focusIsSomewhere(page)
 
+  await tabTo(page, 'button', 'Throw Winter market away')
+  await page.keyboard.press('Enter')
+  await expect(events(page).getByRole('button', { name: /^Winter market/ })).toHaveCount(0)
+  await expect(events(page).getByRole('heading')).toBeFocused()
   await page.reload()
   await page
-    .getByRole('button', { name: /^Window-sill bowl/ })
+    .getByRole('button', { name: /^Orchard supper/ })
     .last()
     .click()
   await expect(page.getByTestId('elevation')).toBeVisible()
   await toEvent(page)
-  await expect(page.getByLabel('Title of the event')).toHaveValue('The first tab')
+  await expect(page.getByLabel('Title of the event')).toHaveValue('Harvest supper')
+  await events(page).getByText('Thrown away: 1 event').click()
+  await tabTo(page, 'button', 'Put Winter market back')
+  await page.keyboard.press('Enter')
+  await expect(events(page).getByRole('button', { name: /^Winter market/ })).toBeVisible()
+})
+
+test('what was changed the moment before the page is loaded anew is there', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  for (const title of ['The last word', 'And one more']) {
+    await put(page.getByLabel('Title of the event'), title)
+    await page.reload()
+    await page
+      .getByRole('button', { name: /^Orchard supper/ })
+      .last()
+      .click()
+    await expect(page.getByTestId('elevation')).toBeVisible()
+    await toEvent(page)
+    await expect(page.getByLabel('Title of the event')).toHaveValue(title)
+  }
+})
+
+test('two tabs do not overwrite each other’s event: the newer one is shown, one’s own stays as a copy', async ({
+  page,
+  context,
+}) => {
+  await openSample(page, 'Window-sill bowl')
+  await toEvent(page)
+  await put(page.getByLabel('Title of the event'), 'Wedding')
+  await page.waitForTimeout(1200)
+  const other = await context.newPage()
+  await openSample(other, 'Orchard supper')
+  await toEvent(other)
+  await expect(other.getByLabel('Title of the event')).toHaveValue('Wedding')
+
+  const alert = other.getByRole('alert').filter({ hasText: 'Another tab has gone on with this event' })
+  await put(page.getByLabel('Title of the event'), 'The first tab')
+  await expect(alert).toBeVisible()
+  await alert.getByRole('button', { name: 'Show the newer one' }).click()
+  await expect(other.getByLabel('Title of the event')).toHaveValue('The first tab')
+  await expect(alert).toBeHidden()
+
+  await put(page.getByLabel('Title of the event'), 'The first tab again')
+  await put(other.getByLabel('Title of the event'), 'The second tab')
+  await expect(alert).toBeVisible()
+  await expect(other.getByRole('button', { name: 'Save it as a file' })).toBeVisible()
+  await alert.getByRole('button', { name: 'Show the newer one' }).click()
+  await expect(other.getByLabel('Title of the event')).toHaveValue('The first tab again')
+  await expect(events(other).getByRole('button', { name: /^The second tab \(copy\)/ })).toBeVisible()
+})
+
+test('a price is taken back by the same undo, and a budget in euros is none in yen', async ({ page }) => {
+  await openSample(page, 'Orchard supper')
+  await toEvent(page)
+  await put(page.getByRole('spinbutton', { name: /budget/ }), 1500)
+  await panel(page, 'Order')
+  const rose = row(page, TO_BUY, /^Garden rose/)
+  const field = rose.getByRole('spinbutton', { name: /^price, Garden rose/ })
+  const before = await field.inputValue()
+  await put(field, 10)
+  await expect(rose).toContainText('€60.00')
+  await page.getByRole('button', { name: 'As a message' }).focus()
+  await page.keyboard.press('Control+z')
+  await expect(field).toHaveValue(before)
+  await expect(page.getByRole('status').filter({ hasText: 'Undone: Garden rose: €10.00 for 12.' })).toHaveCount(1)
+
+  await page.getByRole('combobox', { name: 'currency' }).selectOption('JPY')
+  const money = page.getByRole('region', { name: 'What it costs' })
+  await expect(money.getByRole('row', { name: /budget/ })).toContainText('Of the budget of ¥1,500')
+  await page.getByRole('button', { name: 'Undo' }).first().click()
+  await expect(money.getByRole('row', { name: /budget/ })).toContainText('Of the budget of €1,500.00')
+
+  await page.getByLabel('Open a price book').setInputFiles({
+    name: 'yen.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from('plant,stems in it,price,currency\r\nrose-garden,12,2000,JPY\r\n'),
+  })
+  await page.getByRole('button', { name: 'Take them' }).click()
+  await expect(money.getByRole('row', { name: /budget/ })).toContainText(
+    'The budget is €1,500.00, the prices are in JPY: not compared',
+  )
+  await panel(page, 'Designs')
+  await expect(row(page, 'Designs of the event', /budget/)).toContainText('not compared')
+  await page.getByRole('button', { name: '¥1,500 instead' }).click()
+  await expect(row(page, 'Designs of the event', /budget/)).toContainText('Of the budget of ¥1,500')
+})
+
+test('on a phone the head is a few words until it is pressed', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto('/')
+  await page.getByRole('button', { name: /Orchard supper/ }).click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await toEvent(page)
+  const fold = page.getByRole('button', { name: /Saturday 9 October 2027, 17:00 · 14 tables change/ })
+  await expect(page.getByLabel('Title of the event')).toHaveCount(0)
+  const panels = (await page.getByRole('navigation', { name: 'Of the event' }).boundingBox())!
+  expect(panels.y + panels.height).toBeLessThan(240)
+  await fold.click()
+  await put(page.getByLabel('Title of the event'), 'Forty tables')
+  await page.getByRole('button', { name: /^Forty tables Saturday/ }).click()
+  await expect(page.getByLabel('Title of the event')).toHaveCount(0)
 })
 
 test('the cutting plan cuts what is bought, and says what it saves', async ({ page }) => {
@@ -310,7 +439,7 @@ test('a swap is shown with what it does, is a step of its design, and is taken b
   const offers = page.getByRole('table', { name: 'Plants that may stand for it' })
   const first = offers.getByRole('row').nth(1)
   await expect(first).toContainText(/Window-sill bowl (nothing moves by a point|\D+ (\d+|not judged) → )/)
-  await expect(first.getByRole('cell').nth(3)).toContainText(/all year in the trade|to be had|not known/)
+  await expect(first.getByRole('cell').nth(3)).toContainText(/season in|all year in the trade|to be had|not known/)
   const said = (await cell(first, 5)).replace(/[^\d.−+]/g, '').replace('−', '-')
   const name = ((await first.getByRole('rowheader').locator('i').first().textContent()) ?? '').trim()
   expect(name).not.toBe('')
@@ -366,6 +495,14 @@ for (const [width, height] of [
     await page.getByRole('button', { name: /Orchard supper/ }).click()
     await expect(page.getByTestId('elevation')).toBeVisible()
     await toEvent(page)
+    if (width < 700) await page.getByRole('button', { name: / change$/ }).click()
+    // The list has an event in each of its places.
+    for (const title of ['Gone', 'Beside', 'Open now']) {
+      await put(page.getByLabel('Title of the event'), title)
+      if (title !== 'Open now') await page.getByRole('button', { name: 'Begin a new event' }).click()
+    }
+    await page.getByRole('button', { name: 'Throw Gone away' }).click()
+    await expect(page.getByText('Thrown away: 1 event')).toBeVisible()
     for (const name of ['Designs', 'Order', 'Cutting', 'Swap'])
       await test.step(name, async () => {
         await panel(page, name)
