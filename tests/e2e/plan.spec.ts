@@ -175,6 +175,7 @@ for (const [width, height] of [
   test(`the rules of access hold at ${width} × ${height}`, async ({ page }) => {
     await page.setViewportSize({ width, height })
     await openPlan(page)
+    if (width < 700) await page.getByRole('button', { name: / change$/ }).click()
     await page.getByLabel('begins').fill('2031-06-14T15:00')
     await page.getByRole('combobox', { name: 'cooler' }).selectOption('yes')
     await row(page, 'condition-3').locator('summary').click()
