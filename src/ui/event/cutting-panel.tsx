@@ -5,6 +5,8 @@ import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf } from '..
 import { formatLength, type Units } from '../../units/index.ts'
 import { placingOf } from '../../work-plan/index.ts'
 import { Plate } from '../list/plate.tsx'
+import { givesWords } from './cutting/gives.ts'
+import { KnownStems } from './cutting/known-stems.tsx'
 import { LeftOfLine } from './cutting/left-of-line.tsx'
 import { OwnStem } from './cutting/own-stem.tsx'
 import { TooLong } from './cutting/too-long.tsx'
@@ -62,13 +64,7 @@ const CutLine = ({ line, colour, designs, again }: LineProps) => {
         <Plate plant={line.plant} colour={line.colour} size={26} /> <b>{plant.name}</b> <i>{colour}</i>
         <span className="dim">
           {count(line.pieces, 'piece', 'pieces')} from {count(line.stems, 'stem', 'stems')}
-          {(given.along ?? 1) > 1
-            ? `; a stem gives up to ${given.along} pieces, ${formatLength(given.main_mm, units)} in all: the upper has the tip, the others end in a cut`
-            : ''}
-          {line.least < line.stems ? `. Not proven to be the fewest: ${line.least} at least are needed` : ''}
-          {given.sides > 0
-            ? `; a stem gives ${formatLength(given.main_mm, units)} along its main axis and ${count(given.sides, 'side stem', 'side stems')} of at most ${formatLength(given.side_mm, units)}`
-            : ''}
+          {givesWords(line, units)}
         </span>
       </summary>
       {again ? null : <OwnStem plant={plant} />}
@@ -151,6 +147,7 @@ export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: Wo
           />
         ))}
       </div>
+      <KnownStems order={order} />
     </div>
   )
 }

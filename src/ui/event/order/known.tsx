@@ -4,7 +4,7 @@ import type { Order } from '../../../stem-list/index.ts'
 import { formatLength } from '../../../units/index.ts'
 
 /** A source as it is, or the standing with why this figure: a standing that the reason begins with is said once. */
-const from = ({ standing, source }: { standing: string; source: string }): string =>
+export const from = ({ standing, source }: { standing: string; source: string }): string =>
   standing === 'source' || source.startsWith(standing) ? source : `${standing}: ${source}`
 
 /** Where the figures of the order come from, one press away. */
