@@ -4,8 +4,8 @@ import type { EventPlan, HandMinutes } from './types.ts'
 /**
  * Minutes to start a learner with, before a trial piece has been timed. Stem and piece: 1 and 10 (ours, inside the 15 to 30 min
  * for a low centrepiece that practitioners report: common practice). Conditioning: 20 to 40 stems in 10 min (from memory).
- * Vessels: wire 2–3, foam 2–4, tape grid 3–5 min; finish, top up, label 3–5 min (from memory). Setting, 10 to take in a delivery, 1
- * to top up a piece: ours.
+ * Vessels: wire 2–3, foam 2–4, tape grid 3–5 min; finish, top up, label 3–5 min (from memory). Setting, 10 to take in a delivery, 2
+ * to bind and 1 to top up a piece: ours.
  */
 export const HAND_MINUTES: HandMinutes = {
   stem: 1,
@@ -13,6 +13,7 @@ export const HAND_MINUTES: HandMinutes = {
   receiving: 10,
   conditioning: 0.33,
   vessel: 3,
+  binding: 2,
   watering: 1,
   packing: 4,
   setting: 3,

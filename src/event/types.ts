@@ -27,6 +27,8 @@ export interface HandMinutes {
   conditioning: number
   /** To prepare each vessel: wire, grid, foam. */
   vessel: number
+  /** To bind each piece that nothing holds. */
+  binding: number
   /** To top up each piece that stands for a day. */
   watering: number
   /** To top up, check and pack each piece. */

@@ -32,9 +32,9 @@ const fading = ({ arriving }: Load): Clash[] =>
 
 /** Flowers that come too late to open. */
 const closed = ({ arriving }: Load): Clash[] =>
-  arriving.flatMap(({ plant, arrive, name }): Clash[] => {
+  arriving.flatMap(({ plant, arrive, name, shut }): Clash[] => {
     const opens = keepingOf(plant)?.opens_d
-    if (!opens || opens.least <= arrive) return []
+    if (!opens || shut === 0) return []
     const text = `${name} would still be closed: it needs ${opens.least === opens.most ? '' : 'at least '}${counted(opens.least, 'day')} to open and has ${arrive}. Buy it open, or have it sooner.`
     return [{ tasks: [`arrive-${arrive}`], text, known: opens.source }]
   })

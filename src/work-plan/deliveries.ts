@@ -62,6 +62,7 @@ export const bestDays = (
   count: number,
   among: readonly number[],
 ): number[] => {
+  if (among.length === 0 || plants.length === 0) return []
   const days = [...new Set(among)].sort((a, b) => b - a)
   const all = choices(days, Math.min(count, days.length)).map((choice) => {
     const timings = plants.map((plant) => bestAmong(plant, hours, choice))
@@ -69,20 +70,20 @@ export const bestDays = (
     const sum = (i: 0 | 1 | 2): number => timings.reduce((n, t) => n + costOf(t)[i], 0)
     return { used, cost: [sum(0), sum(1), sum(2), used.length] }
   })
-  return days.length === 0 || plants.length === 0
-    ? []
-    : all.reduce((best, next) => (compare(next.cost, best.cost) < 0 ? next : best)).used
+  return all.reduce((best, next) => (compare(next.cost, best.cost) < 0 ? next : best)).used
 }
 
+const dayWords = (n: number): string => (n === 1 ? 'a day' : `${n} days`)
+
 /** What is to be asked for, or minded, because of the day on which a plant comes; '' where there is nothing. */
-export const costWords = ({ arrive, best, opens, lacks, later, sooner, water_h }: Timing): string => {
-  const early = arrive > best ? `comes ${counted(arrive - best, 'day')} early` : ''
-  const late = arrive < best ? `comes ${counted(best - arrive, 'day')} later than it would best` : ''
+export const costWords = ({ arrive, best, opens, lacks, shut, sooner, water_h }: Timing): string => {
+  const early = arrive > best ? `comes ${dayWords(arrive - best)} early` : ''
+  const late = arrive < best ? `comes ${dayWords(best - arrive)} later than best` : ''
   if (early && opens > 0) return `${early}: buy it tighter, and hold it in the cool once it is open`
   if (early) return sooner > 0 ? `${early}: as fresh as can be had, and kept cool` : `${early}, which it bears`
   if (lacks > 0) {
     const days = `has ${arrive} of up to ${counted(opens, 'day')} to open`
-    return `${days}: ask for it ${later > 0 || arrive === 0 ? 'as open as it is to be' : 'further on'}`
+    return `${days}: ask for it ${shut > 0 || arrive === 0 ? 'as open as it is to be' : 'further on'}`
   }
   if (arrive === 0 && best > 0) return `comes on the day itself: ${water_h[0]} h in water before it is placed`
   return late && `${late}, which it bears`

@@ -67,7 +67,7 @@ const away = (load: Load, { parts, work }: EventPlan): Leg[] => {
 /** What is done on the day itself, one after another: what comes and goes in on the day, packing, the road, setting. */
 export const lastLegs = (load: Load, plan: EventPlan, nameOf: (plant: string) => string): Leg[] => {
   const today = load.arriving.filter((a) => a.arrive === 0)
-  const bind = bindDraft(0, load)
+  const bind = bindDraft(0, load, plan.work.minutes.binding)
   const water_h = Math.max(0, ...today.map((a) => a.water_h[0]))
   return [
     ...(today.length > 0

@@ -66,17 +66,16 @@ export const placeDraft = (
 }
 
 /** Pieces that nothing holds, bound when their last stems go in on a day. */
-export const bindDraft = (day: number, { works }: Load): Draft | null => {
+export const bindDraft = (day: number, { works }: Load, minutes: number): Draft | null => {
   const bound = works.filter((w) => w.mechanics === 'none' && Math.min(...w.stems.keys()) === day)
   if (bound.length === 0) return null
+  const pieces = bound.reduce((n, w) => n + w.copies, 0)
   return {
     key: `bind-${day}`,
     kind: 'bind',
     after: [`place-${day}`],
-    title: `Bind ${counted(
-      bound.reduce((n, w) => n + w.copies, 0),
-      'piece',
-    )} that nothing else holds`,
+    title: `Bind ${counted(pieces, 'piece')} that nothing else holds`,
+    hand_min: pieces * minutes,
     steps: [
       'Where the neck does not hold them: take the stems in the hand in a spiral, bind where they cross, cut level, and set into the vessel.',
     ],

@@ -1,5 +1,6 @@
 import type { Role } from '../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, waterlineZ } from '../geometry/index.ts'
+import type { Plan } from './types.ts'
 
 /** Greens first, to hide the mechanics and to set the outline with the lines; then what carries it, then what fills (common practice). */
 export const PLACING_ORDER: readonly Role[] = ['greens', 'line', 'focal', 'form', 'mass', 'filler']
@@ -36,11 +37,16 @@ const round = ({ stem }: ResolvedStem): number => {
   return angle < 0 ? angle + 2 * Math.PI : angle
 }
 
+/** How many days before the event's day each plant of a plan is placed, by its id. */
+export const placeDaysOf = ({ tasks }: Pick<Plan, 'tasks'>): Map<string, number> =>
+  new Map(tasks.filter((t) => t.kind === 'place').flatMap((t) => t.plants.map((plant) => [plant, t.daysBefore])))
+
 /**
- * The stems of a design in the order in which they are placed: by role, each plant and colour together, and those round the
- * vessel from the front, clockwise seen from above.
+ * The stems of a design in the order in which they are placed: by the day that the plan places them on, then by role, each plant
+ * and colour together, and those round the vessel from the front, clockwise seen from above.
+ * @param days see placeDaysOf; plants without one count as placed on the day itself
  */
-export const placingOf = (resolved: Resolved): Placing[] => {
+export const placingOf = (resolved: Resolved, days: ReadonlyMap<string, number> = new Map()): Placing[] => {
   const water = waterlineZ(resolved.vessel)
   const groups = new Map<string, number>()
   for (const s of resolved.stems) {
@@ -51,6 +57,7 @@ export const placingOf = (resolved: Resolved): Placing[] => {
   return [...resolved.stems]
     .sort(
       (a, b) =>
+        (days.get(b.plant.id) ?? 0) - (days.get(a.plant.id) ?? 0) ||
         PLACING_ORDER.indexOf(a.role) - PLACING_ORDER.indexOf(b.role) ||
         rank(a) - rank(b) ||
         round(a) - round(b) ||

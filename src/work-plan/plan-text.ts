@@ -1,12 +1,12 @@
 import type { EventPlan } from '../event/index.ts'
-import { onFive, weekdayWords } from './clock.ts'
+import { onFive, shortDay, weekdayWords } from './clock.ts'
 import type { Clash, Task } from './types.ts'
 
 const clock = (text: string): string => text.slice(11)
 
-/** `09:00–10:30`, the day in front of the end where it is another one; '' for a task without an hour. */
+/** `09:00–10:30`, the day in front of the end where it is another one; for a task without an hour `any hour`, or its last day. */
 export const timeWords = ({ span_ms, start, end }: Task): string => {
-  if (!span_ms) return start === end ? '' : `until ${weekdayWords(end)}`
+  if (!span_ms) return start === end ? 'any hour' : `to ${shortDay(end)}`
   if (start === end) return clock(start)
   return `${clock(start)}–${start.slice(0, 10) === end.slice(0, 10) ? '' : `${weekdayWords(end)} `}${clock(end)}`
 }
@@ -52,7 +52,7 @@ export const planText = (
     lines.push('', `${weekdayWords(day)} ${day.slice(0, 4)}, ${beforeWords(daysBefore)}`)
     for (const t of mine) {
       const there = [t.who, t.hand_min > 0 ? `${fiveWords(t.hand_min)} of hands` : ''].filter(Boolean).join(', ')
-      const what = [timeWords(t), t.title].filter(Boolean).join(' ')
+      const what = t.span_ms || t.start !== t.end ? `${timeWords(t)} ${t.title}` : t.title
       lines.push(`[${done.includes(t.key) ? 'x' : ' '}] ${what}${there && ` (${there})`}`)
       lines.push(...t.steps.map((step) => `    ${step}`))
     }

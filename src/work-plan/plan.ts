@@ -77,7 +77,7 @@ const draftsOf = (load: Load, plan: EventPlan, nameOf: (plant: string) => string
   for (const [day, arriving] of byArrival(load.arriving))
     if (day > 0) on(day, arriveDraft(day, arriving, minutes.receiving), conditionDraft(day, arriving, plan, nameOf))
   on(Math.max(Math.min(VESSELS, firstIn), ...placed), vesselsDraft(load, minutes.vessel))
-  for (const day of placed) on(day, placeDraft(day, load, plan, nameOf), bindDraft(day, load))
+  for (const day of placed) on(day, placeDraft(day, load, plan, nameOf), bindDraft(day, load, minutes.binding))
   return days
 }
 

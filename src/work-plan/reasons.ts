@@ -63,10 +63,7 @@ export const REASONS = {
   placeBefore: [memory('Opened focal flowers the day before, then topped up and kept cool.')],
   placeOnDay: [common('What wilts or bruises goes in last: hydrangea, sweet pea, dahlia, iris.')],
   placeOrder: [common('Greens and lines give the outline, then what leads and carries it, then what fills.')],
-  bind: [
-    common('A hand-held bunch is bound where its stems cross.'),
-    ours('Its time is counted with the minutes for a piece.'),
-  ],
+  bind: [common('A hand-held bunch is bound where its stems cross.')],
   pack: [
     memory('Water slops on the road, and a full vessel tips.'),
     memory('Cool, out of the sun, no fruit beside them.'),

@@ -13,6 +13,8 @@ export interface Timing {
   water_h: [least: number, better: number]
   /** Days to open that the slowest lack: it has to be bought further on. */
   lacks: number
+  /** Days to open that even the quickest lack: it would still be closed. */
+  shut: number
   /** Days by which it comes sooner than it is had in hand, or than it lasts; 0: within its own ranges. */
   sooner: number
   /** Days by which it comes later than it is had in hand, or than the quickest need to open; 0: within its own ranges. */
@@ -79,6 +81,7 @@ export const timingOf = (plant: string, hours: number, on?: number): Timing => {
     opens: opens_d?.most ?? 0,
     water_h: waterOf(plant, keeping?.water_h ?? null),
     lacks: Math.max(0, (opens_d?.most ?? 0) - arrive),
+    shut: Math.max(0, (opens_d?.least ?? 0) - arrive),
     sooner: Math.max(0, arrive - handMost, vase_d ? days - vase_d.least : 0),
     later: Math.max(0, Math.max(hand_d?.least ?? 0, opens_d?.least ?? 0) - arrive),
     fades: vase_d && days > vase_d.least ? { days, lasts: vase_d } : null,

@@ -84,7 +84,7 @@ const PlantDay = ({ event, timing: { plant, ...timing } }: PlantProps) => {
         aria-describedby={cost ? `${id}-cost` : undefined}
         onChange={(e) => take(e.target.value)}
       >
-        <option value={THE_BEST}>{shortDay(dayIn(event, byItself))}, when it is best</option>
+        <option value={THE_BEST}>{shortDay(dayIn(event, byItself))}, the best there is</option>
         {DAYS.map((day) => (
           <option key={day} value={day}>
             {optionWords(day)}

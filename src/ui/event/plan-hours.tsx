@@ -67,6 +67,12 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
       all: of('arrive'),
     },
     {
+      words: 'binding',
+      one: minutes.binding,
+      of: of('bind') / Math.max(1e-9, minutes.binding),
+      all: of('bind'),
+    },
+    {
       words: 'topping up',
       one: minutes.watering,
       of: of('water') / Math.max(1e-9, minutes.watering),

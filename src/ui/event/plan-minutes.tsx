@@ -35,6 +35,7 @@ const FIELDS: readonly MinuteField[] = [
     digits: 1,
     known: 'wire 2–3, foam 2–4, tape grid 3–5 min (from memory)',
   },
+  { key: 'binding', label: 'each piece bound', step: 0.5, digits: 1, known: 'ours' },
   { key: 'watering', label: 'each piece topped up', step: 0.5, digits: 1, known: 'ours' },
   { key: 'packing', label: 'each piece packed', step: 0.5, digits: 1, known: '3 to 5 min (from memory)' },
   { key: 'setting', label: 'each piece set out', step: 0.5, digits: 1, known: 'ours' },

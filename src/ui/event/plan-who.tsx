@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import type { Work } from '../../event/index.ts'
 import { changeEvent } from '../../state/index.ts'
 import type { Task } from '../../work-plan/index.ts'
@@ -10,6 +11,7 @@ const handName = (hand: number, { names }: Work): string => names[hand] ?? `hand
 
 /** Who is at a task. */
 export const PlanWho = ({ task, work }: { task: Task; work: Work }) => {
+  const head = useRef<HTMLElement>(null)
   if (task.hands.length === 0 || work.people < 2 || work.people > MOST_TO_CHOOSE) return null
   const own = Object.hasOwn(work.who, task.key)
   const { [task.key]: _, ...others } = work.who
@@ -22,7 +24,9 @@ export const PlanWho = ({ task, work }: { task: Task; work: Work }) => {
     take(on ? [...task.hands, hand].sort((a, b) => a - b) : task.hands.filter((h) => h !== hand))
   return (
     <details className="plan-who">
-      <summary aria-label={`Who: ${task.title}`}>Who</summary>
+      <summary ref={head} aria-label={`Who: ${task.title}`}>
+        Who
+      </summary>
       <fieldset>
         <legend className="unseen">Who is at it: {task.title}</legend>
         {Array.from({ length: work.people }, (_, hand) => (
@@ -36,7 +40,13 @@ export const PlanWho = ({ task, work }: { task: Task; work: Work }) => {
           </label>
         ))}
         {own && (
-          <Button kind="word" onClick={() => take([])}>
+          <Button
+            kind="word"
+            onClick={() => {
+              take([])
+              head.current?.focus()
+            }}
+          >
             As usual
           </Button>
         )}
