@@ -114,6 +114,32 @@ describe('the file of an event', () => {
     expect(withOwnStem(short, 'rose-spray', { stem_mm: undefined })).toEqual(three)
     expect(withOwnStem(three, 'rose-spray', { heads: undefined })).toEqual({})
   })
+  it('hands by name, days on which flowers come and minutes of one design come back; what is wrong in them is named', () => {
+    const work = { ...event().work, people: 3, names: ['Ana', 'Rui'], who: { carry: [2, 3] } }
+    const given = event({
+      work,
+      deliveries: { days: [4, 2], of: { rose: 3 } },
+      parts: [{ design: 'bowl', copies: 12, place: '', placing_min: 27.5 }],
+      designs: { bowl },
+    })
+    expect(readEvent(writeEvent(given), known)).toEqual({ kind: 'ok', event: given })
+    const old = readOver({ work: { people: 3 }, deliveries: undefined })
+    expect(old.kind === 'ok' && [old.event.work.names, old.event.work.who, old.event.deliveries]).toEqual([
+      [],
+      {},
+      { days: [], of: {} },
+    ])
+    expect(problemsOf({ deliveries: { days: [2, 15] } })).toEqual([
+      'deliveries.days[1]: expected a whole number of days from 0 to 14, got 15',
+    ])
+    expect(problemsOf({ deliveries: { of: { rose: -1 } } })[0]).toMatch(/^deliveries.of: expected an object of days/)
+    expect(problemsOf({ work: { names: ['Ana', ''] } })[0]).toMatch(/^work.names\[1\]: expected a text/)
+    for (const hands of [[], [0], [1, 1], [1.5], 'Ana'])
+      expect(problemsOf({ work: { who: { carry: hands } } })[0]).toMatch(/^work.who: expected the hands at each task/)
+    expect(problemsOf({ parts: [{ design: 'bowl', copies: 1, placing_min: -1 }] })).toEqual([
+      'parts[0].placing_min: expected minutes from 0 to 1440, got -1',
+    ])
+  })
   it('judges a design as its own file would be, with the path in front', () => {
     const stems = [{ id: 's', plant: 'rose', mouth: [0, 0], tip: [0, 0, 'high'] }]
     expect(problemsOf({ designs: { ...event().designs, bowl: { ...bowl, stems } } })).toEqual([

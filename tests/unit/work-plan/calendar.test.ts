@@ -76,6 +76,33 @@ describe('the calendar file', () => {
     expect(calendarName({ id: '', parts: [] })).toBe('event')
   })
 
+  it('who is at a task stands in it; a day makes nobody busy; a newer file counts as newer', () => {
+    const made = plan({ work: { ...event().work, names: ['Inês', 'Rui'] } }, line('rose', 60)).tasks
+    const events = readBack(calendarOf(made, 'Forty', 'b7', NOW))
+    const by = (key: string) => events.find((e) => e.uid.startsWith(`${key}.`))!
+    expect(by('place-1').description.split('\n')[0]).toBe('Who: Inês and Rui')
+    expect(by('settle').description).not.toContain('Who:')
+    const of = (key: string, name: string) => by(key).component.getFirstPropertyValue(name)
+    expect([of('settle', 'transp'), of('set', 'transp')]).toEqual(['TRANSPARENT', null])
+    const later = readBack(calendarOf(made, 'Forty', 'b7', NOW + 3_600_000))
+    expect(later[0]!.sequence).toBe(events[0]!.sequence + 60)
+    expect(String(later[0]!.component.getFirstPropertyValue('last-modified'))).toBe('2027-04-01T13:00:00Z')
+    expect(later.map((e) => e.uid)).toEqual(events.map((e) => e.uid))
+  })
+
+  it('is folded at 75 octets also where letters take four, and commas, semicolons and new lines come back', () => {
+    const [first] = tasks as [Task]
+    const words = 'Grün, früh; \u{1f33f}\u{1f33f} and a back\\slash, '.repeat(12).trim()
+    const folded = calendarOf([{ ...first, title: words, steps: [`${words}\nthen more`] }], 'A; b, c', 'x', NOW)
+    for (const row of folded.split('\r\n')) {
+      expect(new TextEncoder().encode(row).length).toBeLessThanOrEqual(75)
+      // A character cut in two would be read as U+FFFD.
+      expect(row).toBe(new TextDecoder().decode(new TextEncoder().encode(row)))
+    }
+    expect(readBack(folded)[0]!.summary).toBe(`${words} (A; b, c)`)
+    expect(readBack(folded)[0]!.description.startsWith(`${words}\nthen more`)).toBe(true)
+  })
+
   it('folds no character in two', () => {
     const row = 'é'.repeat(100)
     expect(foldLine(row).split('\r\n ').join('')).toBe(row)
