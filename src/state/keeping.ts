@@ -9,7 +9,7 @@ import {
 } from '../arrangement/index.ts'
 import { plantIds } from '../catalogue/index.ts'
 import { OWN_BANDS } from '../readings/index.ts'
-import { isPack, type Pack } from '../stem-list/index.ts'
+import { isPack, type Pack, type PriceBook } from '../stem-list/index.ts'
 import {
   type Autosaver,
   askToKeep,
@@ -26,6 +26,7 @@ import {
 } from '../storage/index.ts'
 import { change, say, showDesign } from './actions.ts'
 import type { NamedPalette } from './palettes.ts'
+import { withChanges } from './price-changes.ts'
 import { useStudio } from './store.ts'
 import type { StudioState } from './types.ts'
 
@@ -92,6 +93,12 @@ const isPrices = (x: unknown): x is StudioState['prices'] => {
 }
 const isPalette = (x: unknown): x is NamedPalette => paletteProblems(x).length === 0
 
+const keepPrices = async (before: PriceBook, now: PriceBook): Promise<void> => {
+  const put = (there: unknown): PriceBook => (isPrices(there) ? withChanges(there, before, now) : now)
+  const result = await store.changeSetting('prices', put)
+  if (!result.ok) say(`Your prices are not kept: ${result.message}`)
+}
+
 /** The design that is open and has left last words. */
 let spoken = ''
 
@@ -117,7 +124,7 @@ export const startKeeping = async (): Promise<void> => {
   useStudio.subscribe((now, before) => {
     if (now.document !== before.document && now.designId !== '' && now.designId === before.designId)
       saver?.changed(now.document)
-    if (now.prices !== before.prices) void store.putSetting('prices', now.prices)
+    if (now.prices !== before.prices) void keepPrices(before.prices, now.prices)
     if (now.units !== before.units) void store.putSetting('units', now.units)
   })
   addEventListener('pagehide', partWith)

@@ -88,6 +88,12 @@ export const designStore = (
         value: await records.transact('settings', 'readonly', (table) => table.get(key)),
       })),
 
+    changeSetting: (key, change) =>
+      attempt(async () => {
+        await records.transact('settings', 'readwrite', async (table) => table.put(key, change(await table.get(key))))
+        return { ok: true as const }
+      }),
+
     putSetting: (key, value) =>
       attempt(async () => {
         await records.transact('settings', 'readwrite', (table) => table.put(key, value))

@@ -65,6 +65,8 @@ export interface DesignStore extends Keeper<Arrangement, Loaded | Unreadable | F
   /** A setting such as prices or units; undefined where there is none. The caller judges what comes back. */
   setting(key: string): Promise<{ ok: true; value: unknown } | Failure>
   putSetting(key: string, value: unknown): Promise<{ ok: true } | Failure>
+  /** Puts what `change` makes of the setting that is there now: what another tab has put meanwhile is seen. */
+  changeSetting(key: string, change: (there: unknown) => unknown): Promise<{ ok: true } | Failure>
 }
 
 export interface KeptText {

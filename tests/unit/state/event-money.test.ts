@@ -11,6 +11,7 @@ import {
   useEvent,
   useStudio,
 } from '../../../src/state/index.ts'
+import { withChanges } from '../../../src/state/price-changes.ts'
 import { withPacks } from '../../../src/stem-list/index.ts'
 import { budgetWords } from '../../../src/ui/event/words.ts'
 
@@ -56,6 +57,29 @@ describe('prices in the event', () => {
     expect(prices().packs?.[rose.id]).toHaveLength(2)
     undoEvent()
     expect(prices()).toBe(EUR)
+  })
+})
+
+describe('prices in two tabs', () => {
+  const book = (perBunch: Record<string, number>, currency = 'EUR') => ({ currency, perBunch, packs: {} })
+
+  it('a price of one plant leaves that of another as the other tab has put it', () => {
+    const mine = book({ 'rose-garden': 2000 })
+    const theirs = book({ 'rose-garden': 2000, dahlia: 900 })
+    expect(withChanges(theirs, mine, book({ 'rose-garden': 1800 }))).toEqual(book({ 'rose-garden': 1800, dahlia: 900 }))
+    expect(withChanges(theirs, mine, book({}))).toEqual(book({ dahlia: 900 }))
+  })
+
+  it('sizes of one’s own take the place of a price, and go again', () => {
+    const sizes = { ...book({}), packs: { 'rose-garden': [{ stems: 10, minor: 900 }] } }
+    const theirs = book({ 'rose-garden': 2000, dahlia: 900 })
+    expect(withChanges(theirs, book({ 'rose-garden': 2000 }), sizes)).toEqual({ ...sizes, perBunch: { dahlia: 900 } })
+    expect(withChanges(sizes, sizes, book({}))).toEqual(book({}))
+  })
+
+  it('in another currency the whole book holds: figures of two are not mixed', () => {
+    const yen = book({ 'rose-garden': 2000 }, 'JPY')
+    expect(withChanges(book({ dahlia: 900 }), book({}), yen)).toBe(yen)
   })
 })
 

@@ -67,6 +67,29 @@ describe('one event in two tabs', () => {
   })
 })
 
+describe('one price book in two tabs', () => {
+  it('a price put in here does not put back one that was put in there; a refusal is said', async () => {
+    const place = browser()
+    const [a, b] = [await tab(place), await tab(place)]
+    await a.startKeeping()
+    await b.startKeeping()
+    const put = (page: Tab, plant: string, minor: number): void => {
+      const { prices } = page.useStudio.getState()
+      page.changePrices({ ...prices, perBunch: { ...prices.perBunch, [plant]: minor } }, plant)
+    }
+    put(a, 'rose-garden', 2000)
+    put(b, 'dahlia', 900)
+    b.database('refuses')
+    put(b, 'zinnia', 800)
+    await expect
+      .poll(() => b.useStudio.getState().message)
+      .toMatch(/^Your prices are not kept: The browser has no room/)
+    const later = await tab(place)
+    await later.startKeeping()
+    expect(later.useStudio.getState().prices.perBunch).toEqual({ 'rose-garden': 2000, dahlia: 900 })
+  })
+})
+
 describe('a page that goes, and a store that refuses', () => {
   it('a change of which the database never heard is there after the reload', async () => {
     const place = browser()
