@@ -2,7 +2,7 @@ import { type EventPart, type EventPlan, newEvent } from '../event/index.ts'
 import { inCurrency, type PriceBook, sameFigure } from '../stem-list/index.ts'
 import { change, say, saySentence } from './actions.ts'
 import { fetchDesigns } from './event-designs.ts'
-import { useEvent } from './event-store.ts'
+import { type EventState, useEvent } from './event-store.ts'
 import { store } from './keeping.ts'
 import { useStudio } from './store.ts'
 
@@ -87,11 +87,11 @@ const step = (way: 'undo' | 'redo', said: string): void => {
 export const undoEvent = (): void => step('undo', 'Undone')
 export const redoEvent = (): void => step('redo', 'Done again')
 
-/** Forgets all steps and shows this event as it came. */
-export const showEvent = (event: EventPlan): void => {
+/** Forgets all steps and shows this event as it came, with what its designs are found to be. */
+export const showEvent = (event: EventPlan, found: Pick<EventState, 'designs' | 'missing'>): void => {
   const { currency } = useStudio.getState().prices
   const stamped = event.budget !== null && event.currency === '' ? { ...event, currency } : event
-  set({ event: stamped, designs: {}, missing: [], prices: null, lastDone: '', opening: null, twin: null })
+  set({ ...found, event: stamped, prices: null, lastDone: '', opening: null, twin: null })
   useEvent.temporal.getState().clear()
 }
 

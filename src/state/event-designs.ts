@@ -1,25 +1,31 @@
 import { type Arrangement, writeArrangement } from '../arrangement/index.ts'
-import type { WholeEvent } from '../event/index.ts'
-import { useEvent } from './event-store.ts'
+import type { EventPart, WholeEvent } from '../event/index.ts'
+import { type EventState, useEvent } from './event-store.ts'
 import { keepAside, store } from './keeping.ts'
 import { useStudio } from './store.ts'
 
 const { getState: get, setState: set } = useEvent
 
-/** Fetches the designs that the event names, as this browser keeps them now. */
-export const fetchDesigns = async (): Promise<void> => {
-  const { parts, id } = get().event
-  const found: Record<string, Arrangement> = {}
+/** The designs of these parts as this browser keeps them now, and which are missing. */
+export const lookUp = async (parts: readonly EventPart[]): Promise<Pick<EventState, 'designs' | 'missing'>> => {
+  const designs: Record<string, Arrangement> = {}
   const missing: string[] = []
   await Promise.all(
     parts.map(async ({ design }) => {
       const result = await store.load(design)
-      if (result.ok) found[design] = result.document
+      if (result.ok) designs[design] = result.document
       else if (design !== useStudio.getState().designId) missing.push(design)
     }),
   )
+  return { designs, missing }
+}
+
+/** Fetches the designs that the event names. */
+export const fetchDesigns = async (): Promise<void> => {
+  const { parts, id } = get().event
+  const found = await lookUp(parts)
   // Another event may have been opened while this browser looked.
-  if (get().event.id === id) set({ designs: found, missing })
+  if (get().event.id === id) set(found)
 }
 
 /** The designs that are at hand, the open one as it is in the tool. */

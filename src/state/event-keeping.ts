@@ -2,7 +2,7 @@ import type { EventPlan } from '../event/index.ts'
 import { newName } from '../storage/index.ts'
 import { say } from './actions.ts'
 import { begun, showEvent } from './event-actions.ts'
-import { fetchDesigns } from './event-designs.ts'
+import { lookUp } from './event-designs.ts'
 import {
   carryWordsOfEvents,
   elsewhere,
@@ -62,16 +62,17 @@ const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
     say(result.message)
     return false
   }
+  const shown = plan ?? there!
+  const found = await lookUp(shown.parts)
   if (get().ready && !(await letGo())) {
     say('The event that is open can’t be kept now: save it as a file first. Nothing was opened.')
     return false
   }
   showing = true
-  showEvent(plan ?? there!)
+  showEvent(shown, found)
   showing = false
   next.goOn()
   void store.putSetting(OPEN, id)
-  await fetchDesigns()
   return true
 }
 
@@ -185,7 +186,7 @@ const partWith = (): void => {
   if (!elsewhere()) void keepEvent()
 }
 
-/** Fetches the event that was open last, or begins one with the open design; from then on it is kept. Its designs: fetchDesigns. */
+/** Fetches the event that was open last, or begins one with the open design; from then on it is kept. */
 export const startEvent = (): Promise<void> => {
   started = started ?? start()
   return started

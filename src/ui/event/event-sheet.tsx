@@ -47,7 +47,7 @@ export const EventSheet = () => {
   const ready = useEvent((s) => s.ready)
   useEffect(() => {
     // What was changed in a design that is no longer open is seen only by looking again.
-    void startEvent().then(fetchDesigns)
+    void (useEvent.getState().ready ? fetchDesigns() : startEvent())
     return ownSteps({ undo: undoEvent, redo: redoEvent })
   }, [])
   return (
