@@ -64,12 +64,12 @@ export const seasonWords = (plant: string, when: When): string => {
   }
 }
 
-/** Where the months are from, those of the trade first, and that they were moved where they were. */
+/** Where the months are from, each named once, and that they were moved where they were. */
 export const seasonSource = (plant: string, half: Half): string => {
   const seasons = seasonsOf(plant, half)
   if (!seasons) return 'no months were found'
   const { trade, peak } = seasons
-  const from = !peak || peak.source === trade.source ? trade.source : `${trade.source}. When most: ${peak.source}`
+  const from = [...new Set([trade, ...(peak ? [peak] : [])].flatMap((m) => m.source.split('; ')))].join('; ')
   const moved = half === 'south' && (peak !== null || trade.months.length < 12)
   return moved ? `${from}; by half a year for the south: ours` : from
 }

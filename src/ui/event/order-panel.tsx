@@ -1,3 +1,4 @@
+import { halfOf } from '../../event/index.ts'
 import { changeCurrency, changeEvent, useEvent, useStudio } from '../../state/index.ts'
 import { fromUnit, toUnit } from '../../units/index.ts'
 import { currenciesWith } from '../list/currencies.ts'
@@ -7,6 +8,7 @@ import { OrderActs } from './order/order-acts.tsx'
 import { OrderMoney } from './order/order-money.tsx'
 import { OrderRow } from './order/order-row.tsx'
 import { PriceBookActs } from './order/price-book.tsx'
+import { SeasonSources } from './season-sources.tsx'
 import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
 import type { WorkedEvent } from './work-out.ts'
 import './order.css'
@@ -121,6 +123,7 @@ export const OrderPanel = ({ worked }: { worked: WorkedEvent }) => {
         <PriceBookActs />
       </div>
       <OrderMoney worked={worked} />
+      <SeasonSources plants={[...new Set(lines.map((l) => l.plant))]} half={halfOf(worked.event)} />
       <Known order={order} />
     </div>
   )

@@ -4,6 +4,7 @@ import { halfOf, whenOf } from '../../event/index.ts'
 import { undo, useStudio } from '../../state/index.ts'
 import { type SwapOffer, swapsFor } from '../../stem-list/index.ts'
 import { Button, SelectField } from '../parts/index.ts'
+import { SeasonSources } from './season-sources.tsx'
 import { swapIn } from './swap/apply.ts'
 import { OfferRow } from './swap/offer-row.tsx'
 import { SwapWords } from './swap/swap-words.tsx'
@@ -108,6 +109,7 @@ export const SwapPanel = ({ worked }: { worked: WorkedEvent }) => {
           <Button onClick={() => setShown(shown + SOME)}>{Math.min(SOME, offers.length - shown)} more</Button>
         </p>
       ) : null}
+      {offers.length > 0 ? <SeasonSources plants={offers.slice(0, shown).map((o) => o.plant.id)} half={half} /> : null}
     </div>
   )
 }

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
-import { seasonSource, seasonText, seasonWords } from '../../../catalogue/index.ts'
+import { seasonsOf, seasonText, seasonWords } from '../../../catalogue/index.ts'
 import { nearness } from '../../../colour/index.ts'
 import { halfOf, whenOf } from '../../../event/index.ts'
 import { useStudio } from '../../../state/index.ts'
@@ -22,14 +22,15 @@ const signed = (minor: number, currency: string): string =>
 const classWords = ({ plant, shared }: SwapOffer): string =>
   plant.formClass === shared ? `class ${shared}` : `chiefly ${plant.formClass}, also ${shared}`
 
-/** When a plant is to be had, and where that is from. */
+/** When a plant is to be had, and how well that is known; where from is told below the table. */
 const SeasonCell = ({ plant, event }: { plant: string; event: WorkedEvent['event'] }) => {
   const when = whenOf(event)
   const half = halfOf(event)
+  const standing = seasonsOf(plant, half)?.trade.standing
   return (
     <td data-head="season" className="swap-words swap-season">
       {when ? seasonWords(plant, when) : (seasonText(plant, half) ?? 'not known')}
-      <span className="order-use">{seasonSource(plant, half)}</span>
+      {standing ? <span className="order-use">{standing === 'source' ? 'from a source' : standing}</span> : null}
     </td>
   )
 }
