@@ -1,5 +1,5 @@
 export { cutsAlong, type OwnStem, RECUT_mm, sideLength_mm, spareShare, TRIM_mm } from './buying.ts'
-export { cautionsOf, GENERAL_CAUTIONS } from './cautions.ts'
+export { cautionsOf, dangerOf, GENERAL_CAUTIONS, gravestFirst } from './cautions.ts'
 export { DENSITIES, MECHANICS_MASS } from './densities.ts'
 export type { Ethylene, Keeping, Span } from './keeping.ts'
 export { findPlant, keepingOf, PLANTS, plantIds, searchPlants } from './plants.ts'

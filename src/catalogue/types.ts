@@ -53,6 +53,13 @@ export interface Caution {
   source: string
 }
 
+/** What is known of a plant's danger, in short. That it is listed as not poisonous is no promise: lists have gaps. */
+export interface Danger {
+  pets: 'emergency' | 'poisonous' | 'not checked' | 'not poisonous'
+  /** Not on a table with food; or clear of food, plates and glasses; null: nothing of its own. */
+  food: 'barred' | 'clear' | null
+}
+
 export interface Plant {
   id: string
   name: string

@@ -128,7 +128,8 @@ export const tell = (
       flameLine(document.setting.light),
       cautionLine(
         [...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()],
-        ': keep the others from pets and plates too',
+        '',
+        Number.POSITIVE_INFINITY,
       ),
     ]
       .filter((line) => line !== '')

@@ -83,7 +83,7 @@ describe('cautions', () => {
   })
 
   it('keeps what is serious when eaten off a table with food', () => {
-    for (const id of ['delphinium', 'larkspur', 'daffodil'])
+    for (const id of ['lily-oriental', 'lily-asiatic', 'delphinium', 'larkspur', 'daffodil', 'sweet-pea'])
       expect(cautionsOf(id).some((c) => c.about === 'food' && /not on a table with food/i.test(c.text))).toBe(true)
   })
 
@@ -101,6 +101,7 @@ describe('cautions', () => {
     ])
       expect(text).toContain(word)
     for (const word of ['venue', 'codes', 'licensed', 'vet', 'poison line']) expect(text).toContain(word)
+    expect(text).toMatch(/before the event, look up the number of the poison line of the country/i)
   })
 
   it('says how every mechanic holds', () => {

@@ -60,9 +60,12 @@ describe('what the partner is told', () => {
     )
   })
   it('keeps the word of danger, and calls no plant safe', () => {
-    expect(told(parcel()).caution).toMatch(
-      /Not every plant has been checked: keep the others from pets and plates too\.$/,
+    expect(told(parcel()).caution).toBe(
+      'Poisonous to pets, keep clear of food and plates: Silver-dollar eucalyptus. Keep the rest from pets and plates too.',
     )
+    const unchecked = design()
+    for (const stem of unchecked.stems) stem.plant = 'stock'
+    expect(told(parcel({ design: unchecked })).caution).toMatch(/not been checked.*Stock\.$/)
   })
   it('puts the drawing into words', () => {
     expect(told(parcel()).picture).toMatch(

@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import { newArrangement } from '../../../src/arrangement/index.ts'
-import { cautionsOf, findPlant, GENERAL_CAUTIONS, PLANTS } from '../../../src/catalogue/index.ts'
+import { dangerOf, findPlant, GENERAL_CAUTIONS, PLANTS } from '../../../src/catalogue/index.ts'
 import { crc32 } from '../../../src/storage/index.ts'
-import { cautionLine, dateWords, flameLine, listed, subtitle, vesselWord } from '../../../src/telling/index.ts'
+import {
+  cautionLine,
+  cautionLines,
+  dateWords,
+  flameLine,
+  listed,
+  plainName,
+  subtitle,
+  vesselWord,
+} from '../../../src/telling/index.ts'
 import { alternativeText } from '../../../src/ui/picture/alt-text.ts'
 import { factsOf } from '../../../src/ui/picture/facts.ts'
 import { sizeChunk } from '../../../src/ui/picture/png-size.ts'
@@ -43,17 +52,41 @@ describe('words of the picture', () => {
     expect(dateWords(undefined, 'en-GB')).toBe('')
   })
 
-  it('a lily warns cats, what is poisonous is named, and nothing unchecked is called safe', () => {
-    const line = cautionLine([plant('lily-oriental'), plant('dahlia')])
-    expect(line).toContain('An emergency for cats: Oriental lily.')
-    expect(line).toContain('Poisonous to pets: Dahlia.')
-    expect(line).toContain('see the list of cautions')
-    expect(cautionLine([])).toBe('')
-    const unchecked = PLANTS.find((p) =>
-      cautionsOf(p.id).every((c) => c.text.startsWith('Not checked') || c.about === 'sharp'),
+  it('a lily warns cats and stays off a table with food, daffodils do that, and what is milder stands apart from them', () => {
+    const line = cautionLine(['dahlia', 'daffodil', 'lily-oriental'].map(plant))
+    expect(line).toBe(
+      'An emergency for cats, not on a table with food: Oriental lily. ' +
+        'Poisonous to pets, not on a table with food: Daffodil. ' +
+        'Poisonous to pets, keep clear of food and plates: Dahlia.',
     )
-    expect(cautionLine(unchecked ? [unchecked] : [])).toBe('')
-    expect(cautionLine(PLANTS)).toMatch(/and \d+ others/)
+    expect(cautionLine([])).toBe('')
+  })
+  it('plants that nobody has checked are named as such, alone and among others, and a rose is not called safe', () => {
+    expect(cautionLine(['lisianthus', 'stock', 'salal'].map(plant))).toBe(
+      'None of these plants has been checked, so keep them from pets and food: Lisianthus, Stock and Salal.',
+    )
+    expect(cautionLine([plant('freesia')])).toMatch(/^This plant has not been checked.*Freesia\.$/)
+    expect(cautionLine(['tulip', 'liatris', 'rose'].map(plant))).toBe(
+      'Poisonous to pets, keep clear of food and plates: Tulip. Not checked, so keep from pets and food too: Liatris. ' +
+        'Keep the rest from pets and plates too.',
+    )
+    expect(cautionLine([plant('rose')])).toMatch(
+      /^Listed as not poisonous to cats, but.*keep them from pets and plates/,
+    )
+    for (const p of PLANTS) expect(cautionLine([p])).not.toMatch(/^$|\bsafe\b|harmless/)
+  })
+  it('where there is room all are named; else milder ones are counted, but never an emergency nor what is off the table', () => {
+    const counted = cautionLine(PLANTS, 'All are in the list.', 2)
+    expect(counted).toMatch(/and \d+ others.*All are in the list\.$/)
+    expect(cautionLine(PLANTS, 'All are in the list.', PLANTS.length)).not.toMatch(/others|All are in the list/)
+    for (const line of cautionLines(PLANTS)) {
+      expect(line).toContain('An emergency for cats, not on a table with food: Oriental lily and Asiatic lily.')
+      for (const name of ['Daffodil', 'Delphinium', 'Larkspur', 'Sweet pea']) expect(line).toContain(name)
+    }
+    for (const p of PLANTS) {
+      const { pets } = dangerOf(p.id)
+      if (pets !== 'not poisonous') expect(cautionLines(PLANTS)[0]).toContain(plainName(p.name))
+    }
   })
   it('by candle, and only then, says how far a flame stays from what can burn, as the catalogue has it', () => {
     expect(flameLine('candle')).toMatch(/12 in \(305 mm\).*the venue/)
