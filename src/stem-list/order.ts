@@ -1,5 +1,4 @@
 import { EXAMPLE_PRICES, type OwnStem, type Plant, spareShare, TRIM_mm } from '../catalogue/index.ts'
-import { nearestColours } from '../colour/index.ts'
 import type { Resolved, ResolvedStem } from '../geometry/index.ts'
 import { fewestOf } from './cutting.ts'
 import { type Use, usesOf } from './left.ts'
@@ -8,6 +7,7 @@ import { type Bought, cheapestPacks } from './packs.ts'
 import type { Wanted, Yield } from './pieces.ts'
 import { colourKey, grouped } from './rows.ts'
 import { shareOut } from './share-out.ts'
+import { tradeColour } from './trade-colour.ts'
 import type { PriceBook } from './types.ts'
 import { yieldOf } from './yield.ts'
 
@@ -29,6 +29,8 @@ export interface OrderChoices {
   spare?: Readonly<Record<string, number>>
   /** Plant id → what the stems that came are like, instead of the catalogue's working figures. */
   stems?: Readonly<Record<string, OwnStem>>
+  /** `apart`: a line for each colour of the document by itself, as the list of one design has it. */
+  shades?: 'apart'
 }
 
 /** A stem of a design that is wanted once in each copy. */
@@ -133,18 +135,13 @@ const lineOf = (first: ResolvedStem, places: Place[], choices: OrderChoices): Or
   }
 }
 
-/** A flower is bought as the trade's colour that it is a shade off at most, ΔE00 (colour's nearest.ts: ours). */
-const SHADE = 10
-
 /**
- * What a stem is ordered as. Two designs that have a plant in shades of one colour are served from one bunch: the trade sells by
- * words, and the catalogue names them. Greens go by the nearest whatever it is; a flower that is near none keeps its own line.
+ * What a stem is ordered as. Designs that have a plant in shades of one colour are served from one bunch: the trade sells by words,
+ * and the catalogue names them (tradeColour). A flower that is near none keeps its own line.
  */
 const boughtAs = (stem: ResolvedStem): string => {
-  const { id, formClass, colours } = stem.plant
   const exact = colourKey(stem)
-  const [nearest] = nearestColours(exact, colours)
-  return nearest && (formClass === 'foliage' || nearest.apart < SHADE) ? `${id} ${nearest.name}` : `${id} ${exact}`
+  return `${stem.plant.id} ${tradeColour(stem.plant, exact) ?? exact}`
 }
 
 /**
@@ -160,12 +157,11 @@ export const orderOf = (demands: readonly Demand[], choices: OrderChoices): Orde
   for (const share of Object.values(choices.spare ?? {}))
     if (!(share >= 0 && share <= 1)) throw new RangeError(`spare: expected a share from 0 to 1, got ${share}`)
   const trim_mm = choices.trim_mm ?? TRIM_mm
-  const several = demands.length > 1
   const wanted = new Map<string, { first: ResolvedStem; places: Place[] }>()
   for (const demand of demands)
     for (const stems of grouped(demand.resolved, (s) => `${s.plant.id} ${colourKey(s)}`)) {
       const first = stems[0] as ResolvedStem
-      const key = several ? boughtAs(first) : `${first.plant.id} ${colourKey(first)}`
+      const key = choices.shades === 'apart' ? `${first.plant.id} ${colourKey(first)}` : boughtAs(first)
       const places = placesOf(demand, stems, trim_mm)
       const so = wanted.get(key)
       if (so) so.places.push(...places)

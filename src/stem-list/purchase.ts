@@ -36,7 +36,7 @@ export const purchase = (
   prices: PriceBook,
   examples: PriceBook = EXAMPLE_PRICES,
 ): Purchase => {
-  const order = orderOf([{ design: '', copies, resolved }], { prices, examples })
+  const order = orderOf([{ design: '', copies, resolved }], { prices, examples, shades: 'apart' })
   return {
     copies,
     currency: prices.currency,

@@ -1,5 +1,5 @@
 import type { BenchPiece } from '../../stem-list/index.ts'
-import { placingOf } from '../../work-plan/index.ts'
+import { type Plan, placeDaysOf, placingOf } from '../../work-plan/index.ts'
 import type { EventDesign } from './work-out.ts'
 
 const copiesWords = ([first, last]: readonly [number, number], all: number): string => {
@@ -9,8 +9,8 @@ const copiesWords = ([first, last]: readonly [number, number], all: number): str
 }
 
 /** A stem's number on the bench sheet of its design, by its id. */
-export const benchNumbers = ({ resolved }: EventDesign): Map<string, number> =>
-  new Map(placingOf(resolved).map((p) => [p.id, p.number]))
+export const benchNumbers = ({ resolved }: EventDesign, plan: Plan): Map<string, number> =>
+  new Map(placingOf(resolved, placeDaysOf(plan)).map((p) => [p.id, p.number]))
 
 /**
  * Whom a piece is for: `Orchard supper, stems 22, 24, each of 12`; a design that is alone is not named.

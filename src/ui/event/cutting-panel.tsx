@@ -3,8 +3,8 @@ import { findPlant } from '../../catalogue/index.ts'
 import { useStudio } from '../../state/index.ts'
 import { type BenchPiece, benchRows, cutPlan, type OrderLine, uncutOf } from '../../stem-list/index.ts'
 import { formatLength, type Units } from '../../units/index.ts'
-import { placingOf } from '../../work-plan/index.ts'
 import { Plate } from '../list/plate.tsx'
+import { benchNumbers, pieceWords } from './cut-words.ts'
 import { givesWords } from './cutting/gives.ts'
 import { KnownStems } from './cutting/known-stems.tsx'
 import { LeftOfLine } from './cutting/left-of-line.tsx'
@@ -14,41 +14,29 @@ import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
 import { choicesOf, type EventDesign, type WorkedEvent } from './work-out.ts'
 import './order.css'
 
-const copiesWords = ([first, last]: readonly [number, number], all: number): string => {
-  if (all === 1) return ''
-  if (first === 1 && last === all) return `, each of ${all}`
-  return first === last ? `, copy ${first}` : `, copies ${first}–${last}`
-}
+/** Whom a piece is for, in words. */
+type WordsOf = (piece: BenchPiece) => string
 
-const Piece = ({ piece, designs, units }: { piece: BenchPiece; designs: readonly EventDesign[]; units: Units }) => {
-  const design = designs.find((d) => d.design === piece.design)
-  // As on the bench sheet.
-  const number = useMemo(() => new Map(design ? placingOf(design.resolved).map((p) => [p.id, p.number]) : []), [design])
-  const numbers = piece.stems.map((id) => number.get(id) ?? 0).sort((a, b) => a - b)
-  return (
-    <span className="cut-piece">
-      <b>
-        {piece.each > 1 ? `${piece.each} × ` : ''}
-        {formatLength(piece.length_mm, units)}
-      </b>{' '}
-      {design?.title},{' '}
-      <span className={numbers.length > 3 ? undefined : 'cut-copies'}>
-        {numbers.length > 1 ? 'stems' : 'stem'} {numbers.join(', ')}
-        {copiesWords(piece.copies, design?.copies ?? 1)}
-      </span>
-    </span>
-  )
-}
+const Piece = ({ piece, wordsOf, units }: { piece: BenchPiece; wordsOf: WordsOf; units: Units }) => (
+  <span className="cut-piece">
+    <b>
+      {piece.each > 1 ? `${piece.each} × ` : ''}
+      {formatLength(piece.length_mm, units)}
+    </b>{' '}
+    {wordsOf(piece)}
+  </span>
+)
 
 interface LineProps {
   line: OrderLine
   colour: string
   designs: readonly EventDesign[]
+  wordsOf: WordsOf
   /** Another line of the same plant stands above: what its stems are like is there. */
   again: boolean
 }
 
-const CutLine = ({ line, colour, designs, again }: LineProps) => {
+const CutLine = ({ line, colour, designs, wordsOf, again }: LineProps) => {
   const units = useStudio((s) => s.units)
   const plant = findPlant(line.plant)
   const { given } = line
@@ -87,7 +75,7 @@ const CutLine = ({ line, colour, designs, again }: LineProps) => {
                   data-head={apart ? (from === 'side' ? 'from the side stems' : 'from the main axis') : undefined}
                 >
                   {row.pieces.map((piece, k) =>
-                    piece.from === from ? <Piece key={k} piece={piece} designs={designs} units={units} /> : null,
+                    piece.from === from ? <Piece key={k} piece={piece} wordsOf={wordsOf} units={units} /> : null,
                   )}
                 </td>
               ))}
@@ -101,11 +89,15 @@ const CutLine = ({ line, colour, designs, again }: LineProps) => {
 }
 
 /** Which stem gives which pieces, for the bench. */
-export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: WorkedEvent }) => {
+export const CuttingPanel = ({ worked: { event, designs, order, plan } }: { worked: WorkedEvent }) => {
   const prices = useStudio((s) => s.prices)
   const units = useStudio((s) => s.units)
   const colourOf = useLineColour()
   const uncut = useMemo(() => [...uncutOf(order, choicesOf(event, prices), findPlant).values()], [order, prices, event])
+  const wordsOf = useMemo(() => {
+    const numbers = new Map(designs.map((d) => [d.design, benchNumbers(d, plan)]))
+    return (piece: BenchPiece) => pieceWords(piece, designs, (d) => numbers.get(d.design) ?? new Map())
+  }, [designs, plan])
   const lines = byPlant(order.lines)
   if (lines.length === 0) return <p className="dim">Nothing to cut yet.</p>
   const stems = order.lines.reduce((n, l) => n + l.stems, 0)
@@ -143,6 +135,7 @@ export const CuttingPanel = ({ worked: { event, designs, order } }: { worked: Wo
             line={line}
             colour={colourOf(line)}
             designs={designs}
+            wordsOf={wordsOf}
             again={lines[i - 1]?.plant === line.plant}
           />
         ))}

@@ -1,16 +1,27 @@
 import { findPlant } from '../../catalogue/index.ts'
 import type { EventPlan } from '../../event/index.ts'
-import { formatMoney, type Order, type OrderLine, toMain } from '../../stem-list/index.ts'
+import { formatMoney, type Order, type OrderLine, toMain, tradeColour } from '../../stem-list/index.ts'
 import { colourWords } from '../../telling/index.ts'
 import { weekdayWords } from '../../work-plan/index.ts'
 import { useColourWords } from '../palettes/use-names.ts'
 
 const NO_PALETTE: ReadonlyMap<string, string> = new Map()
 
-/** A line's colour in words: of the plant's own colours, else the nearest of the published names. */
+/**
+ * A line's colour in words: the trade's word under which the plant is bought, else the nearest of the published names.
+ * @param general a name for a #rrggbb
+ */
+export const lineColour = (
+  { plant, colour }: Pick<OrderLine, 'plant' | 'colour'>,
+  general: (hex: string) => string,
+): string => {
+  const row = findPlant(plant)
+  return (row && tradeColour(row, colour)) ?? colourWords(colour, row ?? null, NO_PALETTE, general)
+}
+
 export const useLineColour = (): ((line: Pick<OrderLine, 'plant' | 'colour'>) => string) => {
   const general = useColourWords()
-  return ({ plant, colour }) => colourWords(colour, findPlant(plant) ?? null, NO_PALETTE, general)
+  return (line) => lineColour(line, general)
 }
 
 /** Whole minor units as people write them. */

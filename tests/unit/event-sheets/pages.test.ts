@@ -8,7 +8,7 @@ import { eventPages, type SheetChoices } from '../../../src/ui/event/sheets/page
 import { type WorkedEvent, workOut } from '../../../src/ui/event/work-out.ts'
 import { pageContent, pointsOf } from '../../../src/ui/picture/pdf/page.ts'
 import type { Item, Laid } from '../../../src/ui/picture/types.ts'
-import { design as documentOf, measure, stems } from '../picture/made.ts'
+import { design as documentOf, measure, overlaps, stems } from '../picture/made.ts'
 
 const worked = (count: number): WorkedEvent => {
   const document = documentOf({ title: 'Bowl', stems: stems(count, 5, 300, 300, 200) })
@@ -134,6 +134,30 @@ describe('sheets to work from', () => {
         expect(box.y + box.h).toBeLessThanOrEqual(height - inset)
       }
     }
+  })
+
+  it('no words lie over others, whatever the names', () => {
+    const long = 'Wedding of Ana Maria and Rui, Quinta do Rio, in the barn if it rains and in the garden if it does not'
+    const document = documentOf({ title: long, stems: stems(26, 20, 300, 300, 200) })
+    const part = { design: 'd', copies: 120, place: 'guest tables in the barn, and two beside the door' }
+    const designs = [{ ...part, title: long, document, resolved: resolveArrangement(document) }]
+    const event = {
+      ...newEvent('America/Argentina/ComodRivadavia'),
+      title: long,
+      date: '2027-06-12T15:00',
+      parts: [part],
+    }
+    const busy = workOut(event, designs, { currency: 'EUR', perBunch: {} })
+    for (const size of ['a4', 'letter'] as const)
+      for (const { laid, label } of eventPages(
+        busy,
+        { ...ALL, size },
+        { units: 'in', generalName: () => 'moderate reddish orange' },
+        measure,
+      )) {
+        const said = laid.items.filter((i) => i.kind === 'text' && !/^\d+$/.test(i.text))
+        expect({ label, over: overlaps(said) }).toEqual({ label, over: [] })
+      }
   })
 
   it('what to buy says the whole order, and that example prices are invented', () => {

@@ -91,9 +91,10 @@ describe('the order of an event', () => {
       ['rose', 2],
       ['rose', 1],
     ])
-    // One design alone is listed as it is drawn.
-    const alone = demand('a', 1, rose('r', '#e8a0b4'), rose('s', '#eaa6b8'))
-    expect(orderOf([alone], choices).lines).toHaveLength(2)
+    const alone = demand('a', 1, rose('r', '#e8a0b4'), rose('s', '#eaa4b6'))
+    // An event of one design too: another design beside it must not make it cheaper. Its own list shows it as it is drawn.
+    expect(orderOf([alone], choices).lines).toHaveLength(1)
+    expect(orderOf([alone], { ...choices, shades: 'apart' }).lines).toHaveLength(2)
   })
 
   it('says how many pieces are longer than the stems that are sold', () => {

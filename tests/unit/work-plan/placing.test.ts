@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Arrangement, newArrangement, type Stem } from '../../../src/arrangement/index.ts'
 import { resolveArrangement } from '../../../src/geometry/index.ts'
-import { placingOf } from '../../../src/work-plan/index.ts'
+import { placeDaysOf, placingOf, type Task } from '../../../src/work-plan/index.ts'
 
 const stem = (
   id: string,
@@ -44,6 +44,22 @@ describe('the order of placing', () => {
       'back',
       'right',
     ])
+  })
+  it('what the plan places two days before is numbered before what goes in on the day itself, whatever its part', () => {
+    const resolved = resolveArrangement(
+      bowl(
+        stem('spike', 'delphinium', 'line', [0, 10, 160]),
+        stem('fern', 'leatherleaf', 'greens', [40, 0, 40]),
+        stem('last', 'dahlia', 'focal', [0, -20, 100]),
+        stem('early', 'craspedia', 'filler', [10, 0, 90]),
+      ),
+    )
+    const place = (daysBefore: number, ...plants: string[]) =>
+      ({ kind: 'place', daysBefore, plants }) as unknown as Task
+    const days = placeDaysOf({
+      tasks: [place(2, 'leatherleaf', 'craspedia'), place(1, 'delphinium'), place(0, 'dahlia')],
+    })
+    expect(placingOf(resolved, days).map((p) => p.id)).toEqual(['fern', 'early', 'spike', 'last'])
   })
   it('keeps a plant and a colour together', () => {
     expect(

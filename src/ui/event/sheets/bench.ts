@@ -1,10 +1,11 @@
 import type { Vessel } from '../../../arrangement/index.ts'
 import type { Plant } from '../../../catalogue/index.ts'
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
-import { waterlineZ } from '../../../geometry/index.ts'
-import { cautionLine } from '../../../telling/index.ts'
+import { type Resolved, type ResolvedStem, waterlineZ } from '../../../geometry/index.ts'
+import { cautionLine, plainName } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
-import { placingOf } from '../../../work-plan/index.ts'
+import { type Placing, type Plan, placeDaysOf, placingOf, weekdayWords } from '../../../work-plan/index.ts'
+import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
 import { DEFER } from './care.ts'
@@ -71,24 +72,63 @@ const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number
   return items
 }
 
+export interface BenchWords {
+  units: Units
+  /** Of the event. */
+  title: string
+  plan: Plan
+  /** A stem's colour in words. */
+  colourOf: (stem: { plant: string; colour: string }) => string
+}
+
+/** What stands under a stem: its plant, that it is a side stem, and its colour where the design has the plant in others too. */
+const nameIn = (resolved: Resolved, colourOf: BenchWords['colourOf']) => {
+  const hues = new Map<string, Set<string>>()
+  for (const { plant, colour } of resolved.stems) hues.set(plant.id, (hues.get(plant.id) ?? new Set()).add(colour))
+  return ({ plant, colour, stem }: ResolvedStem): string => {
+    const hue = (hues.get(plant.id)?.size ?? 1) > 1 ? `, ${colourOf({ plant: plant.id, colour })}` : ''
+    return `${plainName(plant.name)}${stem.piece === 'lateral' ? ' (side stems)' : ''}${hue}`
+  }
+}
+
+const madeWords = ({ copies, place }: EventDesign, title: string): string =>
+  `${title ? `${title}: ` : ''}${copies} to make${place ? `, ${place}` : ''}.`
+
+/** `Place in the order of the numbers: 1–11 on Thursday 7 October, 12–39 on Friday 8 October.` */
+const orderWords = (placings: readonly Placing[], days: ReadonlyMap<string, number>, plan: Plan): string => {
+  const runs = plan.tasks
+    .filter((t) => t.kind === 'place')
+    .flatMap((task) => {
+      const those = placings.filter((p) => days.get(p.stem.plant.id) === task.daysBefore).map((p) => p.number)
+      if (those.length === 0) return []
+      const [first, last] = [Math.min(...those), Math.max(...those)]
+      return [`${first === last ? first : `${first}–${last}`} on ${weekdayWords(task.start)}`]
+    })
+  return `Place in the order of the numbers${runs.length > 0 ? `: ${runs.join(', ')}` : ''}.`
+}
+
 /**
  * The sheets of one design for whoever makes it: every stem to scale in the order of placing, with its cut length and how far
  * it is stripped, and where its head and its crossing are.
  */
-export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: string): Laid[] => {
-  const { resolved, document, copies, place } = design
-  const placings = placingOf(resolved)
+export const benchPages = (pen: Pen, design: EventDesign, said: BenchWords): Laid[] => {
+  const { resolved, document } = design
+  const { units } = said
+  const days = placeDaysOf(said.plan)
+  const placings = placingOf(resolved, days)
+  const nameOf = nameIn(resolved, said.colourOf)
   const rows = rowsOf(placings)
   const body = bodyOf(pen.sheet)
   const longest = Math.max(1, ...placings.map((p) => p.cut_mm))
   const water = formatLength(waterlineZ(resolved.vessel) + resolved.vessel.height, units)
   const held = MECHANICS_ROWS.find((row) => row.id === resolved.vessel.mechanics)?.name.toLowerCase() ?? ''
-  const said = {
+  const head = {
     title: 'Bench sheet',
     aside: design.title,
     facts: `${placings.length} pieces, ${held}, water up to ${water} from the table`,
     lines: [
-      `${title ? `${title}: ` : ''}${copies} to make${place ? `, ${place}` : ''}. Place in the order of the numbers.`,
+      cut(madeWords(design, said.title), TEXT, body.w, pen.measure),
+      orderWords(placings, days, said.plan),
       `Lengths in ${units}, from the cut to the middle of the head or to the tip. Strip what is below the dashes.`,
     ],
     inches: units === 'in',
@@ -99,7 +139,7 @@ export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: s
     const each = height / Math.max(1, some.length)
     const scale = Math.min((each - UNDER_ROW - 60) / longest, 2.4)
     return some.flatMap((row, i) =>
-      stemRow(pen, row, { x: body.x, width: body.w, base: body.y + each * (i + 1) - UNDER_ROW, scale }, units),
+      stemRow(pen, row, { x: body.x, width: body.w, base: body.y + each * (i + 1) - UNDER_ROW, scale }, units, nameOf),
     )
   }
   if (!single) for (let i = 0; i < rows.length; i += ALONE) pages.push(lay(rows.slice(i, i + ALONE), body.h))
@@ -113,6 +153,6 @@ export const benchPages = (pen: Pen, design: EventDesign, units: Units, title: s
   ]
   pages.push(last)
   return pages.map((items, i) =>
-    page(pen, { ...said, page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '' }, items),
+    page(pen, { ...head, page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '' }, items),
   )
 }

@@ -68,10 +68,10 @@ const cellOf = (
  * Which stem gives which pieces, plant by plant, to cut by: how many stems, what to cut each to, and whom it is for, with a
  * box to tick at each row.
  */
-export const cutPages = (pen: Pen, { order, designs, event }: WorkedEvent, said: CutPageWords): Laid[] => {
+export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent, said: CutPageWords): Laid[] => {
   const body = bodyOf(pen.sheet)
   const flow = flowIn(body)
-  const known = new Map(designs.map((d) => [d, benchNumbers(d)]))
+  const known = new Map(designs.map((d) => [d, benchNumbers(d, plan)]))
   const wordsOf = (piece: BenchPiece): string =>
     pieceWords(piece, designs, (d: EventDesign) => known.get(d) ?? new Map())
   for (const line of byPlant(order.lines)) {

@@ -1,4 +1,5 @@
-import { minuteWords, type Task, timeWords, weekdayWords } from '../../../work-plan/index.ts'
+import { fiveWords, type Task, timeWords, weekdayWords } from '../../../work-plan/index.ts'
+import { cut } from '../../picture/text.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import { INK, INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
@@ -12,14 +13,22 @@ const TITLE_AT = 300
 
 /** One task: when, what, by how many hands, and what to do. @returns its items as if it began at y 0, and its height */
 const taskItems = (pen: Pen, task: Task, done: boolean, x: number, width: number): Block => {
-  const days = task.span_ms ? '' : timeWords(task)
-  const title = days ? `${task.title}, ${days}` : task.title
-  const who = task.people === 1 ? '1 person' : `${task.people} people`
-  const hands = task.hand_min > 0 ? `${minuteWords(task.hand_min)} of hands, ${who}` : ''
+  const time = timeWords(task)
+  // What is longer than a day's hours has no room before the title.
+  const before = task.span_ms && pen.measure(time, TEXT) <= TITLE_AT - 80 ? time : ''
+  const title = time && !before ? `${task.title}, ${time}` : task.title
+  const work = task.hand_min > 0 ? `${fiveWords(task.hand_min)} of hands` : ''
+  const hands = cut([task.who, work].filter(Boolean).join(', '), TEXT, width * 0.42, pen.measure)
   const items: Item[] = [
     { kind: 'box', box: { x, y: 6, w: 34, h: 34 }, fill: done ? INK : null, stroke: INK, weight: 2 },
-    words(pen, task.span_ms ? timeWords(task) : '', TEXT, x + 60, 36),
-    words(pen, title, STRONG, x + TITLE_AT, 36),
+    words(pen, before, TEXT, x + 60, 36),
+    words(
+      pen,
+      cut(title, STRONG, width - TITLE_AT - pen.measure(hands, TEXT) - 30, pen.measure),
+      STRONG,
+      x + TITLE_AT,
+      36,
+    ),
     words(pen, hands, TEXT, x + width, 36, 'right', INK2),
   ]
   let y = 82

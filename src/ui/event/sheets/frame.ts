@@ -1,3 +1,4 @@
+import { cut, wrapped } from '../../picture/text.ts'
 import type { Box, Item, Laid, Sheet } from '../../picture/types.ts'
 import { INK, INK2 } from '../../picture/types.ts'
 import { checkScale, edgeGauge, gaugeReach } from './gauge.ts'
@@ -6,12 +7,17 @@ import { ASIDE, LEADING_px, type Pen, paragraph, rule, SMALL, TEXT, TITLE, words
 /** White: these sheets are printed to be worked from, on whatever paper there is. */
 const PRINT_PAPER = '#ffffff'
 
+/** Where the body begins, px: below the lines under the title. */
+const TOP = 500
+/** Lines under the title. */
+const HEAD_LINES = 4
+
 /** Where the body of a page begins and ends, px. */
 export const bodyOf = ({ height, inset, margin, width }: Sheet): Box => ({
   x: margin,
-  y: 420,
+  y: TOP,
   w: width - 2 * margin,
-  h: height - inset - 180 - 420,
+  h: height - inset - 180 - TOP,
 })
 
 export interface PageWords {
@@ -49,6 +55,15 @@ const foot = (pen: Pen, said: PageWords, top: number): Item[] => {
   ]
 }
 
+/** The lines under the title, over the whole width, each in two at the most. */
+const headLines = (pen: Pen, { lines }: PageWords): Item[] => {
+  const { width, margin } = pen.sheet
+  return lines
+    .flatMap((line) => wrapped(line, TEXT, width - 2 * margin, 2, pen.measure))
+    .slice(0, HEAD_LINES)
+    .map((line, i) => words(pen, line, TEXT, margin, 316 + i * LEADING_px, 'left', INK2))
+}
+
 /** A page with its frame and its title, and what stands at its foot. */
 export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
   const { sheet } = pen
@@ -56,12 +71,12 @@ export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
   const footTop = height - inset - 160
   const items: Item[] = [
     ...body,
-    words(pen, said.title, TITLE, margin, 262),
-    words(pen, said.aside, ASIDE, width - margin, 236, 'right', INK2),
-    words(pen, said.facts, TEXT, width - margin, 296, 'right', INK2),
-    ...said.lines.map((line, i) => words(pen, line, TEXT, margin, 330 + i * LEADING_px, 'left', INK2)),
+    words(pen, said.title, TITLE, margin, 232),
+    words(pen, cut(said.aside, ASIDE, width * 0.5, pen.measure), ASIDE, width - margin, 206, 'right', INK2),
+    words(pen, said.facts, TEXT, width - margin, 262, 'right', INK2),
+    ...headLines(pen, said),
     rule([inset, footTop], [width - inset, footTop], 2, INK),
-    words(pen, said.page, TEXT, width - margin, 356, 'right', INK2),
+    words(pen, said.page, TEXT, width - margin, 150, 'right', INK2),
     ...foot(pen, said, footTop),
     {
       kind: 'box',

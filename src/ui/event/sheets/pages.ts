@@ -1,11 +1,10 @@
 import type { Arrangement } from '../../../arrangement/index.ts'
 import { newArrangement } from '../../../arrangement/index.ts'
-import { findPlant } from '../../../catalogue/index.ts'
-import { colourWords } from '../../../telling/index.ts'
 import type { Units } from '../../../units/index.ts'
 import { weekdayWords } from '../../../work-plan/index.ts'
 import { type Laid, type Measure, SHEETS, type SizeName } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
+import { lineColour } from '../words.ts'
 import { benchPages } from './bench.ts'
 import { carePages } from './care-page.ts'
 import { cutPages } from './cut-page.ts'
@@ -54,8 +53,7 @@ export const eventPages = (
     some.forEach(
       (laid, i) => void pages.push({ laid, document, label: some.length > 1 ? `${label}, page ${i + 1}` : label }),
     )
-  const colourOf = ({ plant, colour }: { plant: string; colour: string }): string =>
-    colourWords(colour, findPlant(plant) ?? null, new Map(), generalName)
+  const colourOf = (line: { plant: string; colour: string }): string => lineColour(line, generalName)
   if (choices.order)
     add(orderPages(pen, worked, { colourOf, withCost: choices.withCost, when, units }), NOTHING, 'What to buy')
   if (choices.days && worked.plan.tasks.length > 0) add(dayPages(pen, worked, when), NOTHING, 'Day by day')
@@ -63,7 +61,11 @@ export const eventPages = (
     add(cutPages(pen, worked, { units, when, colourOf }), NOTHING, 'Cut sheet')
   if (choices.bench)
     for (const design of worked.designs)
-      add(benchPages(pen, design, units, event.title), design.document, `Bench sheet, ${design.title}`)
+      add(
+        benchPages(pen, design, { units, title: event.title, plan: worked.plan, colourOf }),
+        design.document,
+        `Bench sheet, ${design.title}`,
+      )
   if (choices.care) add(carePages(pen, worked, when), NOTHING, 'Take care')
   return pages
 }

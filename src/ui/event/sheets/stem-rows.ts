@@ -1,8 +1,7 @@
-import { listed, plainName } from '../../../telling/index.ts'
 import { toUnit, type Units } from '../../../units/index.ts'
 import type { Placing } from '../../../work-plan/index.ts'
 import { formatNumber } from '../../parts/index.ts'
-import { cut } from '../../picture/text.ts'
+import { cut, wrapped } from '../../picture/text.ts'
 import type { Item } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
 import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
@@ -10,7 +9,11 @@ import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
 /** Stems in one row. Ours: a head of 90 mm still keeps clear of its neighbour. */
 export const PER_ROW = 13
 /** Under the line that the stems stand on: numbers, lengths, and what they are, px. */
-export const UNDER_ROW = 170
+export const UNDER_ROW = 214
+
+/** Lettering and lines of a name that is wider than its stems. */
+const NARROW = { ...SMALL, size: 26 }
+const NAME_LINES = 3
 
 const DIGITS: Record<Units, number> = { mm: 0, cm: 1, in: 1 }
 /** A length as bare figures: the unit stands once on the page. */
@@ -23,16 +26,14 @@ export const rowsOf = (placings: readonly Placing[]): Placing[][] => {
   return Array.from({ length: count }, (_, i) => placings.slice(i * each, (i + 1) * each))
 }
 
-/** Stems of one role beside each other. */
-const runsOf = (row: readonly Placing[]): { from: number; to: number; role: string; names: string[] }[] => {
-  const runs: { from: number; to: number; role: string; names: string[] }[] = []
+/** Stems of one plant and colour beside each other, and the words under them. */
+const runsOf = (row: readonly Placing[], nameOf: (stem: Placing['stem']) => string) => {
+  const runs: { from: number; to: number; name: string }[] = []
   row.forEach(({ stem }, i) => {
-    const name = `${plainName(stem.plant.name)}${stem.stem.piece === 'lateral' ? ' (side stems)' : ''}`
+    const name = nameOf(stem)
     const last = runs.at(-1)
-    if (last?.role === stem.role) {
-      last.to = i
-      if (!last.names.includes(name)) last.names.push(name)
-    } else runs.push({ from: i, to: i, role: stem.role, names: [name] })
+    if (last?.name === name) last.to = i
+    else runs.push({ from: i, to: i, name })
   })
   return runs
 }
@@ -69,13 +70,15 @@ const standing = ({ plant, colour, openness, head_mm, stem }: Placing['stem'], a
 
 /**
  * One row of stems to scale, each upright on the line at `base`, with the mark up to which it is stripped of leaves.
- * @param scale px per mm
+ * @param at its scale in px per mm
+ * @param nameOf the words under a stem
  */
 export const stemRow = (
   pen: Pen,
   row: readonly Placing[],
   at: { x: number; width: number; base: number; scale: number },
   units: Units,
+  nameOf: (stem: Placing['stem']) => string,
 ): Item[] => {
   const cell = at.width / Math.max(row.length, 7)
   const left = at.x + (at.width - cell * row.length) / 2
@@ -91,7 +94,7 @@ export const stemRow = (
     items.push(words(pen, String(number), STRONG, x, at.base + 46, 'centre'))
     items.push(words(pen, figures(cut_mm, units), TEXT, x, at.base + 90, 'centre'))
   })
-  for (const { from, to, role, names } of runsOf(row)) {
+  for (const { from, to, name } of runsOf(row, nameOf)) {
     const [x0, x1, y] = [middle(from) - cell * 0.42, middle(to) + cell * 0.42, at.base + 112]
     items.push({
       kind: 'path',
@@ -104,17 +107,13 @@ export const stemRow = (
       weight: 2,
       colour: LINE,
     })
-    const said = `${role[0]?.toUpperCase()}${role.slice(1)}: ${listed(names)}`
-    items.push(
-      words(
-        pen,
-        cut(said, SMALL, Math.max(x1 - x0 + cell * 0.5, cell * 1.3), pen.measure),
-        SMALL,
-        (x0 + x1) / 2,
-        y + 42,
-        'centre',
-      ),
-    )
+    // A name keeps to the stems that it is of: smaller and in lines where they are few.
+    const room = (to - from + 1) * cell - 10
+    const font = pen.measure(name, SMALL) <= room ? SMALL : NARROW
+    wrapped(name, font, room, NAME_LINES, pen.measure).forEach((line, i) => {
+      const text = cut(line, font, room, pen.measure)
+      items.push(words(pen, text, font, (x0 + x1) / 2, y + 40 + i * 30, 'centre'))
+    })
   }
   return items
 }
