@@ -1,6 +1,9 @@
 import type { Stock } from './along.ts'
 import { fitsIn, type Wanted } from './pieces.ts'
 
+/** So many lengths are tried as t. Ours. */
+const MOST_HALVES = 40
+
 const sum = (all: readonly number[]): number => all.reduce((a, b) => a + b, 0)
 const counted = (all: readonly Wanted[]): number => sum(all.map((w) => w.count))
 /** Rounded up, but for what reckoning in fractions adds. */
@@ -35,7 +38,9 @@ const byParts = (some: readonly Wanted[], main_mm: number, k: number): number =>
  */
 export const leastStems = (wanted: readonly Wanted[], { main_mm, along }: Stock): number => {
   const some = wanted.filter((w) => w.count > 0 && fitsIn(w.length_mm, main_mm))
-  const halves = [0, ...some.map((w) => w.length_mm).filter((mm) => mm <= main_mm / 2)]
+  const short = [...new Set(some.map((w) => w.length_mm).filter((mm) => mm <= main_mm / 2))].sort((a, b) => a - b)
+  // Any of them is a bound: some, evenly, say nearly as much as all.
+  const halves = [0, ...short.filter((_, i) => i % Math.ceil(short.length / MOST_HALVES) === 0)]
   const parts = Array.from({ length: along }, (_, i) => i + 1)
   return (
     counted(wanted) -

@@ -22,9 +22,13 @@ export interface Stock {
 
 /** So many pieces are tried in every way, in so many steps at most. Ours: some milliseconds. */
 const MOST_PIECES = 40
-const MOST_STEPS = 20_000
+const MOST_STEPS = 50_000
 
 const sum = (all: readonly number[]): number => all.reduce((a, b) => a + b, 0)
+
+/** The pieces of one stem, alike ones together. */
+const counted = (items: readonly number[]): Pattern['pieces'] =>
+  [...new Set(items)].map((i) => ({ wanted: i, count: items.filter((j) => j === i).length }))
 
 /** So many pieces does no stem give more than: the shortest of them, one after the other. */
 const mostOf = (wanted: readonly Wanted[], { main_mm, along }: Stock): number => {
@@ -37,41 +41,65 @@ const mostOf = (wanted: readonly Wanted[], { main_mm, along }: Stock): number =>
   return most
 }
 
+/** What is left of each piece, and their order: longest first. */
+interface Left {
+  wanted: readonly Wanted[]
+  order: readonly number[]
+  left: number[]
+}
+
 /**
- * The longest piece that is left, then the longest beside it that fits, until nothing does (first fit decreasing). With two pieces a
- * stem no way is better: whatever fits beside the longest piece fits beside any other, and the largest of it is the hardest to
- * place (ours; an exchange argument, and tried against every way).
+ * One stem: the longest piece that is left, and beside it the longest that fits, and so on; with more steps what fills the stem best.
+ * @returns an index into what was wanted for each piece
  */
-const greedy = (wanted: readonly Wanted[], { main_mm, along }: Stock): Pattern[] => {
-  const left = wanted.map((w) => w.count)
+const oneStem = ({ wanted, order, left }: Left, from: number, stock: Stock, steps: number): number[] => {
+  const laid = [order[from]!]
+  let taken = 0
+  let best = laid
+  let most = wanted[order[from]!]!.length_mm
+  const lay = (at: number, filled: number): void => {
+    if (filled > most) [best, most] = [[...laid], filled]
+    for (let k = at; k < order.length && laid.length < stock.along; k += 1) {
+      taken += 1
+      const i = order[k]!
+      const { length_mm } = wanted[i]!
+      if (left[i] === laid.filter((j) => j === i).length || !fitsIn(filled + length_mm, stock.main_mm)) continue
+      // From here on all are shorter still.
+      if (filled + (stock.along - laid.length) * length_mm <= most) return
+      laid.push(i)
+      lay(k, filled + length_mm)
+      laid.pop()
+      if (taken > steps) return
+    }
+  }
+  lay(from, most)
+  return best
+}
+
+/**
+ * Stem after stem, the longest piece first. Without steps it is first fit decreasing, and with two pieces a stem no way is better than
+ * that: whatever fits beside the longest piece fits beside any other, and the largest of it is the hardest to place (ours; an
+ * exchange argument, and tried against every way). With steps each stem is filled as well as may be (Gupta & Ho, Production
+ * Planning & Control 10:598–603, 1999: minimum bin slack).
+ */
+const stemByStem = (wanted: readonly Wanted[], stock: Stock, steps: number): Pattern[] => {
   const order = wanted.map((_, i) => i).sort((a, b) => wanted[b]!.length_mm - wanted[a]!.length_mm || a - b)
+  const all = { wanted, order, left: wanted.map((w) => w.count) }
   const patterns: Pattern[] = []
   for (let at = 0; at < order.length; ) {
-    if (left[order[at]!] === 0) {
+    if (all.left[order[at]!] === 0) {
       at += 1
       continue
     }
-    const pieces: Pattern['pieces'] = []
-    let [room, places] = [main_mm, along]
-    for (const i of order.slice(at)) {
-      const { length_mm } = wanted[i]!
-      let count = 0
-      // One that is longer than any stem has one to itself.
-      const alone = pieces.length === 0 && !fitsIn(length_mm, main_mm)
-      while (count < left[i]! && places > 0 && (fitsIn(length_mm, room) || (alone && count === 0))) {
-        count += 1
-        places -= 1
-        room -= length_mm
-      }
-      if (count > 0) pieces.push({ wanted: i, count })
-      if (places === 0) break
-    }
-    const times = Math.min(...pieces.map((p) => Math.floor(left[p.wanted]! / p.count)))
-    for (const p of pieces) left[p.wanted]! -= times * p.count
+    const pieces = counted(oneStem(all, at, stock, steps))
+    const times = Math.min(...pieces.map((p) => Math.floor(all.left[p.wanted]! / p.count)))
+    for (const p of pieces) all.left[p.wanted]! -= times * p.count
     patterns.push({ times, pieces })
   }
   return patterns
 }
+
+const stemsOf = (patterns: readonly Pattern[]): number => sum(patterns.map((p) => p.times))
 
 /** Tries every way to lay the pieces on so many stems, longest first; null: there is none; undefined: not found out in the steps left. */
 const layOn = (
@@ -108,21 +136,20 @@ const layOn = (
   }
   const done = lay(0)
   if (!done) return done === false ? null : undefined
-  return laid.map((stem) => ({
-    times: 1,
-    pieces: [...new Set(stem.items)].map((i) => ({ wanted: i, count: stem.items.filter((j) => j === i).length })),
-  }))
+  return laid.map((stem) => ({ times: 1, pieces: counted(stem.items) }))
 }
 
 /**
  * The fewest stems that give all the pieces one after the other along their length, at most `along` to a stem. Two to a stem are exact.
- * More is cutting stock, for which no short way is known: what the rule of thumb gives is proven by a bound, or else every way is
+ * More is cutting stock, for which no short way is known: what two rules of thumb give is proven by a bound, or else every way is
  * tried where there are few pieces; where neither tells, `least` is under `stems`.
  */
 export const alongStems = (wanted: readonly Wanted[], stock: Stock): Along => {
-  const patterns = greedy(wanted, stock)
-  const stems = sum(patterns.map((p) => p.times))
-  if (mostOf(wanted, stock) <= 2) return { patterns, stems, least: stems }
+  const first = stemByStem(wanted, stock, 0)
+  if (mostOf(wanted, stock) <= 2) return { patterns: first, stems: stemsOf(first), least: stemsOf(first) }
+  const filled = stemByStem(wanted, stock, MOST_STEPS / (wanted.length * stock.along))
+  const patterns = stemsOf(filled) < stemsOf(first) ? filled : first
+  const stems = stemsOf(patterns)
   let least = leastStems(wanted, stock)
   if (sum(wanted.map((w) => w.count)) > MOST_PIECES) return { patterns, stems, least }
   const steps = { left: MOST_STEPS }

@@ -62,3 +62,17 @@ test('by keys alone: what came is put in and taken back', async ({ page }) => {
   await page.keyboard.press('Enter')
   await expect(lisianthus).toContainText('72 pieces from 18 stems')
 })
+
+test('greens are cut in two where the person says so, and drawn whole where not', async ({ page }) => {
+  await toCutting(page)
+  const myrtle = line(page, 'Myrtle')
+  await expect(myrtle).toContainText('96 pieces from 96 stems')
+  await page.getByRole('spinbutton', { name: 'pieces along it, at most, Myrtle' }).fill('2')
+  await page.keyboard.press('Enter')
+  await expect(myrtle).toContainText('96 pieces from 48 stems')
+  await expect(myrtle).toContainText('one has its tip, the others end in a cut')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(myrtle).toContainText('96 pieces from 96 stems')
+  // A gerbera has no leaves along its stem to be cut into pieces.
+  await expect(page.getByRole('spinbutton', { name: 'pieces along it, at most, Mini gerbera' })).toHaveCount(0)
+})

@@ -1,4 +1,4 @@
-import type { OrderLine } from '../../../stem-list/index.ts'
+import { fewestOf, type OrderLine } from '../../../stem-list/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
 import { count } from '../words.ts'
 
@@ -12,7 +12,13 @@ export const givesWords = ({ given, stems, least, places }: OrderLine, units: Un
   if (sides === 0) return ''
   const gives = `; a stem gives ${formatLength(main_mm, units)} along its main axis and ${count(sides, 'side stem', 'side stems')} of at most ${formatLength(side_mm, units)}`
   const whole = places.reduce((n, p) => n + (p.piece === 'whole' ? p.count : 0), 0)
-  return whole > 0
-    ? `${gives}. ${count(whole, 'is', 'are')} drawn with all the heads of a stem, and takes it whole`
-    : gives
+  if (whole === 0) return gives
+  const sides = places.map((p) => ({ ...p, piece: 'lateral' as const }))
+  const apart = fewestOf(sides, given).stems
+  const fewer = apart < stems ? `; drawn as side stems, all would come from ${apart}` : ''
+  const take =
+    whole === 1
+      ? 'is drawn with all the heads of a stem and takes one'
+      : 'are drawn with all the heads of a stem and take one each'
+  return `${gives}. ${whole} ${take}${fewer}`
 }
