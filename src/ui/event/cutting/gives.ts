@@ -13,8 +13,8 @@ export const givesWords = ({ given, stems, least, places }: OrderLine, units: Un
   const gives = `; a stem gives ${formatLength(main_mm, units)} along its main axis and ${count(sides, 'side stem', 'side stems')} of at most ${formatLength(side_mm, units)}`
   const whole = places.reduce((n, p) => n + (p.piece === 'whole' ? p.count : 0), 0)
   if (whole === 0) return gives
-  const sides = places.map((p) => ({ ...p, piece: 'lateral' as const }))
-  const apart = fewestOf(sides, given).stems
+  const asSides = places.map((p) => ({ ...p, piece: 'lateral' as const }))
+  const apart = fewestOf(asSides, given).stems
   const fewer = apart < stems ? `; drawn as side stems, all would come from ${apart}` : ''
   const take =
     whole === 1
