@@ -1,10 +1,9 @@
 import { LIMITS } from './limits.ts'
 import { type Fault, shown, wanted } from './words.ts'
 
-/** Bytes of a text in UTF-8, counted only as far as needed. */
-const tooLong = (text: string): boolean =>
-  text.length > LIMITS.file_bytes ||
-  (text.length * 3 > LIMITS.file_bytes && new TextEncoder().encode(text).length > LIMITS.file_bytes)
+/** Whether a text has more bytes in UTF-8, counted only as far as needed. */
+const tooLong = (text: string, most: number): boolean =>
+  text.length > most || (text.length * 3 > most && new TextEncoder().encode(text).length > most)
 
 /** How deep braces and brackets stand in one another, without parsing and without recursion. */
 export const nestingOf = (text: string): number => {
@@ -25,13 +24,19 @@ export const nestingOf = (text: string): number => {
   return deepest
 }
 
-/** JSON text to plain data, or why not. A byte order mark is let pass. Never throws. */
-export const parseText = (given: string): { raw: unknown } | { fault: Fault } => {
+/**
+ * JSON text to plain data, or why not. A byte order mark is let pass. Never throws.
+ * @param limits the most bytes of UTF-8, and the most levels of nesting
+ */
+export const parseText = (
+  given: string,
+  limits: { file_bytes: number; nesting: number } = LIMITS,
+): { raw: unknown } | { fault: Fault } => {
   const text = given.startsWith('\uFEFF') ? given.slice(1) : given
   const no = (message: string) => ({ fault: { path: [], message } })
-  if (tooLong(text)) return no(`expected a file of at most ${LIMITS.file_bytes / 1e6} MB, got more`)
+  if (tooLong(text, limits.file_bytes)) return no(`expected a file of at most ${limits.file_bytes / 1e6} MB, got more`)
   const nesting = nestingOf(text)
-  if (nesting > LIMITS.nesting) return no(`expected at most ${LIMITS.nesting} levels of nesting, got ${nesting}`)
+  if (nesting > limits.nesting) return no(`expected at most ${limits.nesting} levels of nesting, got ${nesting}`)
   try {
     return { raw: JSON.parse(text) as unknown }
   } catch {

@@ -12,7 +12,8 @@ import {
   wanted,
 } from '../arrangement/index.ts'
 import { newEvent } from './defaults.ts'
-import { eventSchema, isZone } from './schema.ts'
+import { EVENT_LIMITS, eventSchema, isZone } from './schema.ts'
+import { setBack } from './set-back.ts'
 import type { EventPlan, WholeEvent } from './types.ts'
 
 /**
@@ -44,37 +45,49 @@ const doorFault = (raw: unknown): Fault | null => {
   return null
 }
 
-/** The plan with what is wrong set back to what a new one has, and what is missing filled in; null for a part that is wrong. Unknown keys stay. */
+/** A plan with what is missing filled in by what a new one has; null for a part that is wrong. Unknown keys stay. */
 const completed = (
-  raw: Record<string, unknown>,
-  faults: readonly Fault[],
+  right: Record<string, unknown>,
 ): Omit<EventPlan, 'parts'> & { parts: (EventPlan['parts'][number] | null)[] } => {
-  const start = newEvent(isZone(raw.zone) ? (raw.zone as string) : 'UTC')
-  const wrong = (...path: (string | number)[]): boolean =>
-    faults.some((f) => path.every((key, i) => f.path.length <= i || f.path[i] === key))
-  const kept = Object.fromEntries(Object.entries(raw).filter(([key]) => key === 'parts' || !wrong(key)))
-  const parts =
-    Array.isArray(raw.parts) && !faults.some(({ path }) => path.length === 1 && path[0] === 'parts') ? raw.parts : []
-  const work = fields.isThing(kept.work) ? kept.work : {}
+  const start = newEvent(isZone(right.zone) ? (right.zone as string) : 'UTC')
+  const work = fields.isThing(right.work) ? right.work : {}
   const minutes = fields.isThing(work.minutes) ? work.minutes : {}
-  const stems = Object.entries(fields.isThing(raw.stems) ? raw.stems : {}).filter(([plant]) => !wrong('stems', plant))
+  const stems = (right.stems ?? {}) as EventPlan['stems']
+  const parts = Array.isArray(right.parts) ? (right.parts as (EventPlan['parts'][number] | null)[]) : []
   return {
     ...start,
-    ...kept,
-    parts: parts.map((part, i) => (wrong('parts', i) ? null : { place: '', ...part })),
-    stems: Object.fromEntries(stems) as EventPlan['stems'],
-    deliveries: { ...start.deliveries, ...(fields.isThing(kept.deliveries) ? kept.deliveries : {}) },
+    ...right,
+    parts: parts.map((part) => part && { ...part, place: part.place ?? '' }),
+    // A plant of which nothing is said any more goes by the catalogue.
+    stems: Object.fromEntries(Object.entries(stems).filter(([, own]) => Object.keys(own).length > 0)),
+    deliveries: { ...start.deliveries, ...(fields.isThing(right.deliveries) ? right.deliveries : {}) },
     work: { ...start.work, ...work, minutes: { ...start.work.minutes, ...minutes } },
   }
+}
+
+/** Plants that the catalogue does not list, where something is said of them by their ids. */
+const unlisted = (plan: Record<string, unknown>, { plants }: Known): Fault[] => {
+  const { spare, stems, deliveries } = plan
+  const of = fields.isThing(deliveries) ? deliveries.of : undefined
+  const named: [Fault['path'], unknown][] = [
+    [['spare'], spare],
+    [['stems'], stems],
+    [['deliveries', 'of'], of],
+  ]
+  return named.flatMap(([path, given]) =>
+    Object.keys(fields.isThing(given) ? given : {})
+      .filter((id) => !plants.has(id))
+      .map((id) => ({ path: [...path, id], message: wanted('the id of a plant of the catalogue', id) })),
+  )
 }
 
 /**
  * Reads the text of an event's file: the plan by its own schema, each design as a file of its own would be, with the path in
  * front. A part without a design that can be read is left out. Never throws, whatever the text.
- * @param text JSON, at most 2 MB of UTF-8
+ * @param text JSON, at most 20 MB of UTF-8; each design in it as much as a file of its own may have
  */
 export const readEvent = (text: string, known: Known): EventRead => {
-  const parsed = parseText(text)
+  const parsed = parseText(text, EVENT_LIMITS)
   if ('fault' in parsed) return refused(parsed.fault)
   const raw = parsed.raw
   const door = doorFault(raw)
@@ -82,7 +95,7 @@ export const readEvent = (text: string, known: Known): EventRead => {
   const { designs: given, ...plan } = raw as Record<string, unknown>
   const faults = eventFaults(plan)
   const infinite = notFinite(plan).filter(({ path }) => !faults.some((f) => f.path.every((key, i) => path[i] === key)))
-  faults.push(...infinite)
+  faults.push(...infinite, ...unlisted(plan, known))
   const problems = faults.map(asProblem)
   const designs = new Map<string, Arrangement>()
   if (given !== undefined && !fields.isThing(given))
@@ -96,7 +109,12 @@ export const readEvent = (text: string, known: Known): EventRead => {
       problems.push(...read.problems.map((p) => ({ ...p, path: p.path ? `${front}.${p.path}` : front })))
     }
   }
-  const good = completed(plan, faults)
+  const good = completed(
+    setBack(
+      plan,
+      faults.map((f) => f.path),
+    ),
+  )
   const seen = new Set<string>()
   const parts = good.parts.filter((part, i): part is EventPlan['parts'][number] => {
     if (!part) return false

@@ -3,8 +3,11 @@ import { fields, isDate, LIMITS } from '../arrangement/index.ts'
 
 const { between, field, list, name, number, text, thing } = fields
 
-/** The limits at the event's door. Ours: far above what one event needs. */
+/** The limits at the event's door. Ours: far above what one event needs. Its designs lie two levels deep in it. */
 export const EVENT_LIMITS = {
+  file_bytes: 20_000_000,
+  nesting: LIMITS.nesting + 2,
+  plants: 1_000,
   parts: 100,
   tables: 10_000,
   hours: 240,
@@ -40,33 +43,25 @@ const whole = (words: string, least: number, most: number) =>
 const minutes = between('minutes', 0, EVENT_LIMITS.minutes)
 const clock = field('a time of day as "09:00"', isClock)
 
-/** Spare by plant: an object whose values are shares. */
-const shares = field(
-  'an object of shares from 0 to 1 by plant',
-  (x) =>
-    fields.isThing(x) &&
-    Object.keys(x).length <= 1000 &&
-    Object.values(x).every((share) => typeof share === 'number' && share >= 0 && share <= 1),
-)
+/** An object with one value a key, each judged by itself. */
+const byKey = (words: string, each: v.GenericSchema, most: number = EVENT_LIMITS.plants) =>
+  v.pipe(
+    field(words, (x) => fields.isThing(x) && Object.keys(x).length <= most),
+    v.record(v.string(), each),
+  )
 
 /** What stems are like by plant: an object of its own for each. */
-const ownStems = v.pipe(
-  field(
-    'an object of stems by plant, such as {"rose-spray": {"heads": 3}}',
-    (x) => fields.isThing(x) && Object.keys(x).length <= 1000,
-  ),
-  v.record(
-    v.string(),
-    thing(
-      'a stem as {"stem_mm": 400, "heads": 3, "side_mm": 180}',
-      {},
-      {
-        stem_mm: between('a number in mm', ...EVENT_LIMITS.stem_mm),
-        heads: whole('a whole number of heads', 1, EVENT_LIMITS.heads),
-        side_mm: between('a number in mm', 0, EVENT_LIMITS.stem_mm[1]),
-        pieces: whole('a whole number of pieces along a stem', 1, EVENT_LIMITS.pieces),
-      },
-    ),
+const ownStems = byKey(
+  'an object of stems by plant, such as {"rose-spray": {"heads": 3}}',
+  thing(
+    'a stem as {"stem_mm": 400, "heads": 3, "side_mm": 180}',
+    {},
+    {
+      stem_mm: between('a number in mm', ...EVENT_LIMITS.stem_mm),
+      heads: whole('a whole number of heads', 1, EVENT_LIMITS.heads),
+      side_mm: between('a number in mm', 0, EVENT_LIMITS.stem_mm[1]),
+      pieces: whole('a whole number of pieces along a stem', 1, EVENT_LIMITS.pieces),
+    },
   ),
 )
 
@@ -95,34 +90,26 @@ const handMinutes = thing(
 const isWhole = (x: unknown, least: number, most: number): boolean =>
   Number.isInteger(x) && (x as number) >= least && (x as number) <= most
 
-/** Hands by task: numbers from 1, none twice. */
-const areHands = (x: unknown): boolean =>
-  fields.isThing(x) &&
-  Object.keys(x).length <= EVENT_LIMITS.done &&
-  Object.values(x).every(
-    (hands) =>
-      Array.isArray(hands) &&
-      hands.length > 0 &&
-      new Set(hands).size === hands.length &&
-      hands.every((h) => isWhole(h, 1, EVENT_LIMITS.people)),
-  )
+/** The hands at a task: numbers from 1, none twice. */
+const hands = field(
+  `numbers of hands from 1 to ${EVENT_LIMITS.people}, such as [1, 2]`,
+  (x) =>
+    Array.isArray(x) &&
+    x.length > 0 &&
+    new Set(x).size === x.length &&
+    x.every((h) => isWhole(h, 1, EVENT_LIMITS.people)),
+)
 
-const isDayBefore = (x: unknown): boolean => isWhole(x, 0, EVENT_LIMITS.daysBefore)
+const dayBefore = field(`a whole number of days from 0 to ${EVENT_LIMITS.daysBefore}`, (x) =>
+  isWhole(x, 0, EVENT_LIMITS.daysBefore),
+)
 
 const deliveries = thing(
   'when flowers come',
   {},
   {
-    days: list(
-      'a list of days before the event',
-      field(`a whole number of days from 0 to ${EVENT_LIMITS.daysBefore}`, isDayBefore),
-      0,
-      EVENT_LIMITS.daysBefore + 1,
-    ),
-    of: field(
-      `an object of days before the event by plant, from 0 to ${EVENT_LIMITS.daysBefore}`,
-      (x) => fields.isThing(x) && Object.keys(x).length <= 1000 && Object.values(x).every(isDayBefore),
-    ),
+    days: list('a list of days before the event', dayBefore, 0, EVENT_LIMITS.daysBefore + 1),
+    of: byKey(`an object of days before the event by plant, from 0 to ${EVENT_LIMITS.daysBefore}`, dayBefore),
   },
 )
 
@@ -132,13 +119,18 @@ const work = thing(
   {
     people: whole('a whole number of people', 1, EVENT_LIMITS.people),
     names: list(`a list of at most ${EVENT_LIMITS.people} names`, name, 0, EVENT_LIMITS.people),
-    who: field('the hands at each task, such as {"trial": [1, 2]}', areHands),
+    who: byKey('an object of hands by task, such as {"trial": [1, 2]}', hands, EVENT_LIMITS.done),
     from: clock,
     to: clock,
     drive: minutes,
     minutes: handMinutes,
   },
 )
+
+const cooler = thing('a cooler as {"celsius": 3, "stems": 400} or null', {
+  celsius: between('°C', -5, 25),
+  stems: whole('a whole number of stems', 0, 100_000),
+})
 
 const nothingOr = (words: string, test: (x: unknown) => boolean) => field(words, (x) => x === null || test(x))
 
@@ -161,7 +153,7 @@ export const eventSchema: v.GenericSchema = thing(
     tables: whole('a whole number of tables', 0, EVENT_LIMITS.tables),
     parts: list(`a list of at most ${EVENT_LIMITS.parts} parts`, part, 0, EVENT_LIMITS.parts),
     trim_mm: between('a number in mm', 0, 500),
-    spare: shares,
+    spare: byKey('an object of shares from 0 to 1 by plant', between('a share', 0, 1)),
     stems: ownStems,
     budget: nothingOr(
       'a whole number of minor units (cents) or null',
@@ -173,17 +165,7 @@ export const eventSchema: v.GenericSchema = thing(
     ),
     work,
     deliveries,
-    cooler: nothingOr(
-      'a cooler as {"celsius": 3, "stems": 400} or null',
-      (x) =>
-        fields.isThing(x) &&
-        typeof x.celsius === 'number' &&
-        x.celsius >= -5 &&
-        x.celsius <= 25 &&
-        Number.isInteger(x.stems) &&
-        (x.stems as number) >= 0 &&
-        (x.stems as number) <= 100_000,
-    ),
+    cooler: v.nullable(cooler),
     done: list(`a list of at most ${EVENT_LIMITS.done} tasks`, name, 0, EVENT_LIMITS.done),
   },
 )

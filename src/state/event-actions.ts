@@ -1,4 +1,4 @@
-import { type EventPart, type EventPlan, newEvent } from '../event/index.ts'
+import { EVENT_LIMITS, type EventPart, type EventPlan, newEvent } from '../event/index.ts'
 import { inCurrency, type PriceBook, sameFigure } from '../stem-list/index.ts'
 import { change, say, saySentence } from './actions.ts'
 import { fetchDesigns } from './event-designs.ts'
@@ -17,12 +17,27 @@ export const changeEvent = (change: Partial<EventPlan>, words: string): void => 
   saySentence(words)
 }
 
+const piecesOf = (parts: readonly EventPart[]): number => parts.reduce((sum, p) => sum + p.copies, 0)
+
+/** New parts; the tables that the cost is divided by are as many as the pieces until the person says another number. */
+const changeParts = (parts: EventPart[], words: string): void => {
+  const { event } = get()
+  const tables = event.tables === piecesOf(event.parts) ? Math.min(piecesOf(parts), EVENT_LIMITS.tables) : event.tables
+  changeEvent({ parts, tables }, words)
+}
+
 /** Changes one part of the event. */
 export const changePart = (design: string, change: Partial<EventPart>, words: string): void =>
-  changeEvent({ parts: get().event.parts.map((p) => (p.design === design ? { ...p, ...change } : p)) }, words)
+  changeParts(
+    get().event.parts.map((p) => (p.design === design ? { ...p, ...change } : p)),
+    words,
+  )
 
 export const removePart = (design: string, words: string): void =>
-  changeEvent({ parts: get().event.parts.filter((p) => p.design !== design) }, words)
+  changeParts(
+    get().event.parts.filter((p) => p.design !== design),
+    words,
+  )
 
 /** Ticks a task off, or takes the tick away. */
 export const tick = (key: string, done: boolean, title: string): void => {
@@ -38,7 +53,7 @@ export const addPart = async (design: string): Promise<void> => {
   const { title, setting } = result.document
   set({ designs: { ...get().designs, [design]: result.document } })
   const part = { design, copies: setting.copies, place: '' }
-  changeEvent({ parts: [...get().event.parts, part] }, `${title} added to the event`)
+  changeParts([...get().event.parts, part], `${title} added to the event`)
 }
 
 /**
@@ -103,7 +118,7 @@ export const begun = (id: string): EventPlan => {
     ...newEvent(get().event.zone),
     id,
     date: date && date.length <= 10 ? `${date}T15:00` : date.slice(0, 16),
-    tables: document.setting.copies,
+    tables: designId ? document.setting.copies : 0,
     parts: designId ? [{ design: designId, copies: document.setting.copies, place: '' }] : [],
   }
 }

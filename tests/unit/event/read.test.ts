@@ -4,8 +4,9 @@ import { type Arrangement, newArrangement } from '../../../src/arrangement/index
 import { newEvent, readEvent, type WholeEvent, withOwnStem, writeEvent } from '../../../src/event/index.ts'
 import { promise } from '../../promise.ts'
 
-const known = { plants: new Set(['rose']) }
+const known = { plants: new Set(['rose', 'rose-spray', 'lisianthus', 'myrtle', 'peony']) }
 const bowl: Arrangement = { ...newArrangement(), title: 'Bowl' }
+const newStem = { role: 'focal', colour: '#d98a9c', bend: 0, piece: 'whole' }
 const event = (over: Partial<WholeEvent> = {}): WholeEvent => ({
   ...newEvent('Europe/Lisbon'),
   title: 'Forty tables',
@@ -45,6 +46,63 @@ describe('the file of an event', () => {
     expect(problemsOf({ currency: 'euro' })).toEqual(['currency: expected a currency such as "EUR", or "", got "euro"'])
     const parts = [{ design: 'bowl', copies: 1, title: 7 }]
     expect(problemsOf({ parts })[0]).toMatch(/^parts\[0\]\.title: expected a text/)
+  })
+  it('sets back only the field that is wrong: what stands beside it stays', () => {
+    const parts = [{ design: 'bowl', copies: 12, place: 7, placing_min: 20, corner: 'north' }]
+    const work = {
+      people: 0,
+      names: ['Ana'],
+      who: { trial: [1], bind: [0] },
+      from: '08:00',
+      minutes: { stem: 2 },
+      van: 1,
+    }
+    const cut = readOver({
+      parts,
+      work,
+      spare: { rose: 0.2, peony: 3 },
+      deliveries: { days: [3, 99, 1], of: { rose: 2, peony: 'soon' } },
+      done: ['book', 7, 'trial'],
+      cooler: { celsius: 90, stems: 10 },
+    })
+    expect(cut.kind).toBe('partly')
+    if (cut.kind !== 'partly') return
+    expect(cut.problems.map((p) => p.path).sort()).toEqual(
+      [
+        'parts[0].place',
+        'work.people',
+        'work.who.bind',
+        'spare.peony',
+        'deliveries.days[1]',
+        'deliveries.of.peony',
+        'done[1]',
+        'cooler.celsius',
+      ].sort(),
+    )
+    expect(cut.good.parts).toEqual([{ design: 'bowl', copies: 12, place: '', placing_min: 20, corner: 'north' }])
+    expect(cut.good.work).toMatchObject({ people: 2, names: ['Ana'], who: { trial: [1] }, from: '08:00', van: 1 })
+    expect(cut.good.work.minutes.stem).toBe(2)
+    expect(cut.good.spare).toEqual({ rose: 0.2 })
+    expect(cut.good.deliveries).toEqual({ days: [3, 1], of: { rose: 2 } })
+    expect(cut.good.done).toEqual(['book', 'trial'])
+    expect(cut.good.cooler).toBe(null)
+  })
+  it('names plants that the catalogue does not list', () => {
+    expect(problemsOf({ spare: { rosse: 0.1 }, deliveries: { of: { rosse: 1 } } })).toEqual([
+      'spare.rosse: expected the id of a plant of the catalogue, got "rosse"',
+      'deliveries.of.rosse: expected the id of a plant of the catalogue, got "rosse"',
+    ])
+  })
+  it('reads whatever it has written: twenty designs of 500 stems, and a design as deep as one may be', () => {
+    const stem = { id: '', plant: 'rose', mouth: [1.5, 2.5], tip: [100.25, 30.125, 150.5], openness: 0.5 }
+    const stems = Array.from({ length: 500 }, (_, i) => ({ ...newStem, ...stem, id: `s${i}` })) as Arrangement['stems']
+    const deep = JSON.parse('['.repeat(30) + ']'.repeat(30))
+    const keys = Array.from({ length: 20 }, (_, i) => `d${i}`)
+    const large = event({
+      parts: keys.map((design) => ({ design, copies: 1, place: '' })),
+      designs: Object.fromEntries(keys.map((key) => [key, { ...bowl, stems, deep } as Arrangement])),
+    })
+    expect(readEvent(writeEvent(large), known)).toEqual({ kind: 'ok', event: large })
   })
   it('names the place of what is wrong, and keeps the rest', () => {
     expect(problemsOf({ hours: 'long' })).toEqual(['hours: expected hours, got "long"'])
@@ -132,10 +190,12 @@ describe('the file of an event', () => {
     expect(problemsOf({ deliveries: { days: [2, 15] } })).toEqual([
       'deliveries.days[1]: expected a whole number of days from 0 to 14, got 15',
     ])
-    expect(problemsOf({ deliveries: { of: { rose: -1 } } })[0]).toMatch(/^deliveries.of: expected an object of days/)
+    expect(problemsOf({ deliveries: { of: { rose: -1 } } })[0]).toMatch(
+      /^deliveries.of.rose: expected a whole number of days/,
+    )
     expect(problemsOf({ work: { names: ['Ana', ''] } })[0]).toMatch(/^work.names\[1\]: expected a text/)
     for (const hands of [[], [0], [1, 1], [1.5], 'Ana'])
-      expect(problemsOf({ work: { who: { carry: hands } } })[0]).toMatch(/^work.who: expected the hands at each task/)
+      expect(problemsOf({ work: { who: { carry: hands } } })[0]).toMatch(/^work.who.carry: expected numbers of hands/)
     expect(problemsOf({ parts: [{ design: 'bowl', copies: 1, placing_min: -1 }] })).toEqual([
       'parts[0].placing_min: expected minutes from 0 to 1440, got -1',
     ])

@@ -97,6 +97,22 @@ describe('the events of a browser', () => {
     expect(again.useEvent.getState().event.id).not.toBe('')
   })
 
+  it('the cost is shared by as many tables as there are pieces, until the person says how many there are', async () => {
+    const page = await tab(browser())
+    const [bowl, cup] = [await page.design('Bowl'), await page.design('Cup')]
+    await page.addPart(bowl)
+    await page.addPart(cup)
+    const pieces = (): number => page.useEvent.getState().event.parts.reduce((n, p) => n + p.copies, 0)
+    const tables = (): number => page.useEvent.getState().event.tables
+    page.changePart(bowl, { copies: 12 }, 'twelve')
+    expect(tables()).toBe(pieces())
+    page.changePart(cup, { copies: 24 }, 'twenty-four')
+    expect(tables()).toBe(pieces())
+    page.changeEvent({ tables: 12 }, 'twelve tables')
+    page.changePart(cup, { copies: 36 }, 'three on each')
+    expect(tables()).toBe(12)
+  })
+
   it('says which design is missing, by the name it had', async () => {
     const place = browser()
     const page = await tab(place)

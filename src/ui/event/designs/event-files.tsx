@@ -1,4 +1,4 @@
-import { LIMITS } from '../../../arrangement/index.ts'
+import { EVENT_LIMITS } from '../../../event/index.ts'
 import { beginEvent, openEventText, say, textOfEvent, useEvent } from '../../../state/index.ts'
 import { fileName } from '../../../storage/index.ts'
 import { download } from '../../files/index.ts'
@@ -11,8 +11,9 @@ const refuse = (name: string, message: string): void =>
   useEvent.setState({ opening: { name, problems: [{ path: '', message }], good: null } })
 
 const openFile = async (file: File): Promise<void> => {
-  if (file.size > LIMITS.file_bytes)
-    return refuse(file.name, `expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`)
+  const most = EVENT_LIMITS.file_bytes
+  if (file.size > most)
+    return refuse(file.name, `expected at most ${most / 1e6} MB, got ${(file.size / 1e6).toFixed(1)} MB`)
   try {
     await openEventText(file.name, await file.text())
   } catch {
