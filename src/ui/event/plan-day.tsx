@@ -24,22 +24,35 @@ const Steps = ({ steps }: Pick<Task, 'steps'>) => (
   </ul>
 )
 
-/** What to do, and why one press away; of what is done, both. */
-const Words = ({ task: { title, steps, reasons }, done }: { task: Task; done: boolean }) => (
+interface WordsProps {
+  task: Task
+  work: Work
+  done: boolean
+}
+
+/** What to do, why and by whom one press away; of what is done, what and why. */
+const Words = ({ task, work, done }: WordsProps) => (
   <>
-    {!done && <Steps steps={steps} />}
-    <details>
-      <summary aria-label={`${done ? 'What and why' : 'Why'}: ${title}`}>{done ? 'What and why' : 'Why'}</summary>
-      {done && <Steps steps={steps} />}
-      <ul>
-        {reasons.map((r) => (
-          <li key={r.text}>
-            {r.text} <span className="quiet">({r.source})</span>
-          </li>
-        ))}
-      </ul>
-    </details>
+    {!done && <Steps steps={task.steps} />}
+    <div className="plan-asides">
+      <Reasons task={task} done={done} />
+      {!done && <PlanWho task={task} work={work} />}
+    </div>
   </>
+)
+
+const Reasons = ({ task: { title, steps, reasons }, done }: Pick<WordsProps, 'task' | 'done'>) => (
+  <details>
+    <summary aria-label={`${done ? 'What and why' : 'Why'}: ${title}`}>{done ? 'What and why' : 'Why'}</summary>
+    {done && <Steps steps={steps} />}
+    <ul>
+      {reasons.map((r) => (
+        <li key={r.text}>
+          {r.text} <span className="quiet">({r.source})</span>
+        </li>
+      ))}
+    </ul>
+  </details>
 )
 
 const Against = ({ id, found }: { id: string; found: ReturnType<typeof clashesAt> }) => (
@@ -76,8 +89,7 @@ const TaskRow = ({ task, work, clashes, done }: TaskRowProps) => {
       <span className="plan-hands">{handWords(task)}</span>
       <div className="plan-words">
         {found.length > 0 && <Against id={`${id}-against`} found={found} />}
-        <Words task={task} done={done} />
-        {!done && <PlanWho task={task} work={work} />}
+        <Words task={task} work={work} done={done} />
       </div>
     </li>
   )

@@ -1,9 +1,18 @@
 import { useMemo } from 'react'
+import type { HandMinutes } from '../../event/index.ts'
 import { changeEvent, changePart } from '../../state/index.ts'
-import { fiveWords, loadOf, minuteWords, type PieceTime, pieceTimes, type TaskKind } from '../../work-plan/index.ts'
+import {
+  aboutDesigns,
+  fiveWords,
+  loadOf,
+  minuteWords,
+  type PieceTime,
+  pieceTimes,
+  type TaskKind,
+  withParts,
+} from '../../work-plan/index.ts'
 import { Button, NumberField } from '../parts/index.ts'
 import type { WorkedEvent } from './use-worked-event.ts'
-import { aboutDesigns, withParts } from './work-out.ts'
 
 interface DesignRowProps {
   time: PieceTime
@@ -24,7 +33,7 @@ const DesignRow = ({ time, title, event }: DesignRowProps) => {
   }
   return (
     <tr>
-      <th scope="row">{title}</th>
+      <th scope="row">placing {title}</th>
       <td>
         <NumberField
           label="placing one"
@@ -43,12 +52,24 @@ const DesignRow = ({ time, title, event }: DesignRowProps) => {
         )}
       </td>
       <td>{time.copies}</td>
-      <td>{minuteWords(time.all_min)}</td>
+      <td>{minuteWords(time.copies * time.placing_min)}</td>
     </tr>
   )
 }
 
-/** How the hours come about, design by design. */
+/** All other work, in its order. */
+const OTHERS: readonly { kind: TaskKind; key: keyof HandMinutes; words: string }[] = [
+  { kind: 'arrive', key: 'receiving', words: 'taking in' },
+  { kind: 'condition', key: 'conditioning', words: 'conditioning' },
+  { kind: 'vessels', key: 'vessel', words: 'vessels' },
+  { kind: 'bind', key: 'binding', words: 'binding' },
+  { kind: 'water', key: 'watering', words: 'topping up' },
+  { kind: 'pack', key: 'packing', words: 'packing' },
+  { kind: 'set', key: 'setting', words: 'setting out' },
+  { kind: 'clear', key: 'setting', words: 'taking down' },
+]
+
+/** How the hours come about: placing design by design, then all other work. */
 export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked: WorkedEvent }) => {
   const { minutes } = event.work
   const rows = useMemo(() => {
@@ -56,35 +77,9 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
     return pieceTimes(load.works, minutes)
   }, [order, designs, event, minutes])
   const titleOf = (design: string): string => designs.find((d) => d.design === design)?.title ?? design
-  const stems = order.lines.reduce((n, l) => n + l.bought, 0)
   const of = (kind: TaskKind): number => plan.tasks.reduce((n, t) => (t.kind === kind ? n + t.hand_min : n), 0)
-  const others = [
-    { words: 'conditioning, stems', one: minutes.conditioning.toFixed(2), of: stems, all: of('condition') },
-    {
-      words: 'deliveries',
-      one: minutes.receiving,
-      of: plan.tasks.filter((t) => t.kind === 'arrive').length,
-      all: of('arrive'),
-    },
-    {
-      words: 'binding',
-      one: minutes.binding,
-      of: of('bind') / Math.max(1e-9, minutes.binding),
-      all: of('bind'),
-    },
-    {
-      words: 'topping up',
-      one: minutes.watering,
-      of: of('water') / Math.max(1e-9, minutes.watering),
-      all: of('water'),
-    },
-    {
-      words: 'trial pieces',
-      one: (of('trial') / Math.max(1, rows.length)).toFixed(1),
-      of: rows.length,
-      all: of('trial'),
-    },
-  ]
+  const trial = { words: 'trial pieces', one: of('trial') / Math.max(1, rows.length), all: of('trial') }
+  const others = [...OTHERS.map(({ kind, key, words }) => ({ words, one: minutes[key], all: of(kind) })), trial]
   return (
     <section aria-labelledby="plan-hours">
       <h2 id="plan-hours" tabIndex={-1}>
@@ -94,9 +89,9 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
         <thead>
           <tr>
             <th scope="col">of one pair of hands</th>
-            <th scope="col">placing one, min</th>
+            <th scope="col">one, min</th>
             <th scope="col">of them</th>
-            <th scope="col">all their work</th>
+            <th scope="col">all</th>
           </tr>
         </thead>
         <tbody>
@@ -105,14 +100,16 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
           ))}
         </tbody>
         <tbody>
-          {others.map((r) => (
-            <tr key={r.words}>
-              <th scope="row">{r.words}</th>
-              <td>{r.one}</td>
-              <td>{Math.round(r.of)}</td>
-              <td>{minuteWords(r.all)}</td>
-            </tr>
-          ))}
+          {others
+            .filter((r) => r.all > 0)
+            .map((r) => (
+              <tr key={r.words}>
+                <th scope="row">{r.words}</th>
+                <td>{Number(r.one.toFixed(2))}</td>
+                <td>{Math.round(r.all / r.one)}</td>
+                <td>{minuteWords(r.all)}</td>
+              </tr>
+            ))}
         </tbody>
         <tfoot>
           <tr>
