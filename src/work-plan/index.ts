@@ -9,3 +9,14 @@ export { planOf } from './plan.ts'
 export { beforeWords, byDay, fiveWords, minuteWords, planText, timeWords } from './plan-text.ts'
 export { type Timing, timingOf } from './timing.ts'
 export * from './types.ts'
+export {
+  aboutDesigns,
+  choicesOf,
+  designsOf,
+  type EventDesign,
+  plantName,
+  resolvedOf,
+  type WorkedEvent,
+  withParts,
+  workOut,
+} from './work-out.ts'

@@ -6,7 +6,7 @@ import type { Arrangement, Stem } from '../../src/arrangement/index.ts'
 import { EXAMPLE_PRICES, findPlant } from '../../src/catalogue/index.ts'
 import { type EventPlan, newEvent } from '../../src/event/index.ts'
 import { benchRows, cutPlan, uncutOf } from '../../src/stem-list/index.ts'
-import { designsOf, workOut } from '../../src/ui/event/work-out.ts'
+import { designsOf, workOut } from '../../src/work-plan/index.ts'
 import { dome } from './made.ts'
 
 const smoke = process.argv.includes('--smoke')

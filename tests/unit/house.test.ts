@@ -12,7 +12,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   readings: ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
   event: ['arrangement', 'catalogue'],
   'stem-list': ['arrangement', 'catalogue', 'colour', 'geometry', 'units'],
-  'work-plan': ['arrangement', 'catalogue', 'geometry', 'event', 'stem-list'],
+  'work-plan': ['arrangement', 'catalogue', 'geometry', 'readings', 'event', 'stem-list'],
   drawing: ['arrangement', 'catalogue', 'colour', 'geometry'],
   telling: ['arrangement', 'catalogue', 'geometry'],
   storage: ['arrangement'],
@@ -30,7 +30,7 @@ const MAY_IMPORT: Record<string, string[]> = {
     'units',
   ],
   partner: ['arrangement', 'catalogue', 'colour', 'geometry', 'stem-list', 'drawing', 'telling', 'storage', 'units'],
-  inspect: ['arrangement', 'catalogue', 'geometry', 'readings', 'stem-list'],
+  inspect: ['arrangement', 'catalogue', 'geometry', 'readings', 'event', 'stem-list', 'work-plan'],
   ui: [
     'arrangement',
     'catalogue',
@@ -57,6 +57,7 @@ const PURE = [
   'event',
   'readings',
   'stem-list',
+  'work-plan',
   'drawing',
   'telling',
 ]

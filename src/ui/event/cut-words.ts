@@ -1,6 +1,6 @@
 import type { BenchPiece } from '../../stem-list/index.ts'
+import type { EventDesign } from '../../work-plan/index.ts'
 import { type Plan, placeDaysOf, placingOf } from '../../work-plan/index.ts'
-import type { EventDesign } from './work-out.ts'
 
 const copiesWords = ([first, last]: readonly [number, number], all: number): string => {
   if (all === 1) return ''

@@ -10,11 +10,11 @@ import {
   useKeptDesigns,
   useStudio,
 } from '../../state/index.ts'
+import type { EventDesign, WorkedEvent } from '../../work-plan/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
 import { SmallView } from '../small-view.tsx'
 import { KeptEvents } from './designs/kept-events.tsx'
 import { budgetWords, count, money } from './words.ts'
-import type { EventDesign, WorkedEvent } from './work-out.ts'
 import './order.css'
 
 const VIEW = { turn: 0, pitch: 8 }

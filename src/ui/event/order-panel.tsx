@@ -1,6 +1,7 @@
 import { halfOf } from '../../event/index.ts'
 import { changeCurrency, changeEvent, useEvent, useStudio } from '../../state/index.ts'
 import { fromUnit, toUnit } from '../../units/index.ts'
+import type { WorkedEvent } from '../../work-plan/index.ts'
 import { currenciesWith } from '../list/currencies.ts'
 import { NumberField, SelectField } from '../parts/index.ts'
 import { Known } from './order/known.tsx'
@@ -10,7 +11,6 @@ import { OrderRow } from './order/order-row.tsx'
 import { PriceBookActs } from './order/price-book.tsx'
 import { SeasonSources } from './season-sources.tsx'
 import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
-import type { WorkedEvent } from './work-out.ts'
 import './order.css'
 
 const DIGITS = { mm: 0, cm: 1, in: 2 } as const

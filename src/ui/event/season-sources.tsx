@@ -1,5 +1,5 @@
 import { type Half, seasonSource, seasonText } from '../../catalogue/index.ts'
-import { plantName } from './work-out.ts'
+import { plantName } from '../../work-plan/index.ts'
 
 /** Where the months of these plants (ids) come from, one press away. */
 export const SeasonSources = ({ plants, half }: { plants: readonly string[]; half: Half }) => (

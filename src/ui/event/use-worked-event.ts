@@ -1,8 +1,8 @@
 import { useDeferredValue, useMemo } from 'react'
 import { useEvent, useStudio } from '../../state/index.ts'
-import { designsOf, type WorkedEvent, workOut } from './work-out.ts'
+import { designsOf, type WorkedEvent, workOut } from '../../work-plan/index.ts'
 
-export { type EventDesign, plantName, type WorkedEvent } from './work-out.ts'
+export { type EventDesign, plantName, type WorkedEvent } from '../../work-plan/index.ts'
 
 /** The event worked out, live. The design that is open in the tool is taken as it is there. */
 export const useWorkedEvent = (): WorkedEvent => {

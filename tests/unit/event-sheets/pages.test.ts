@@ -5,9 +5,9 @@ import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { benchRows, cutPlan } from '../../../src/stem-list/index.ts'
 import { spreadOut } from '../../../src/ui/event/sheets/numbers.ts'
 import { eventPages, type SheetChoices } from '../../../src/ui/event/sheets/pages.ts'
-import { type WorkedEvent, workOut } from '../../../src/ui/event/work-out.ts'
 import { pageContent, pointsOf } from '../../../src/ui/picture/pdf/page.ts'
 import type { Item, Laid } from '../../../src/ui/picture/types.ts'
+import { type WorkedEvent, workOut } from '../../../src/work-plan/index.ts'
 import { design as documentOf, measure, overlaps, stems } from '../picture/made.ts'
 
 const worked = (count: number): WorkedEvent => {

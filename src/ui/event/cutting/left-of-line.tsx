@@ -1,8 +1,8 @@
 import { useStudio } from '../../../state/index.ts'
 import type { OrderLine } from '../../../stem-list/index.ts'
+import type { EventDesign } from '../../../work-plan/index.ts'
 import { sidesLeftWords, usesWords } from '../order/uses.ts'
 import { count } from '../words.ts'
-import type { EventDesign } from '../work-out.ts'
 
 /** What is left of a line once all is cut, and where it would go; nothing where nothing is left. */
 export const LeftOfLine = ({ line, designs }: { line: OrderLine; designs: readonly EventDesign[] }) => {

@@ -1,6 +1,6 @@
 import { useStudio } from '../../../state/index.ts'
 import type { OrderLine } from '../../../stem-list/index.ts'
-import type { EventDesign } from '../work-out.ts'
+import type { EventDesign } from '../../../work-plan/index.ts'
 import { sidesLeftWords, usesWords } from './uses.ts'
 
 /** Stems that are bought and neither needed nor spare, side stems that no piece takes, and where they would go. */

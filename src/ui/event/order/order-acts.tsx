@@ -5,7 +5,7 @@ import { fileName } from '../../../storage/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
 import { useLineColour, whenWords } from '../words.ts'
-import type { WorkedEvent } from '../work-out.ts'
+import type { WorkedEvent } from '../../../work-plan/index.ts'
 
 /** Saves a text as a CSV file, named after the event. */
 export const saveCsv = (text: string, title: string): void => {

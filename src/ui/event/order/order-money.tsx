@@ -1,5 +1,5 @@
+import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { budgetWords, money } from '../words.ts'
-import type { WorkedEvent } from '../work-out.ts'
 
 /**
  * Fresh flowers at 3 to 5 times what they cost: Florists' Review, "Pricing for profit".

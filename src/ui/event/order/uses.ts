@@ -1,7 +1,7 @@
 import type { OrderLine } from '../../../stem-list/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
+import type { EventDesign } from '../../../work-plan/index.ts'
 import { count } from '../words.ts'
-import type { EventDesign } from '../work-out.ts'
 
 /** So many uses are written out; the others are counted. Ours. */
 const MOST = 2

@@ -10,7 +10,7 @@ import {
   type SwapOffer,
   swapEdit,
 } from '../../../stem-list/index.ts'
-import { choicesOf, type EventDesign, resolvedOf } from '../work-out.ts'
+import { choicesOf, type EventDesign, resolvedOf } from '../../../work-plan/index.ts'
 
 /** A design with another plant in place of one. */
 export interface Swapped {

@@ -4,10 +4,10 @@ import { nearness } from '../../../colour/index.ts'
 import { halfOf, whenOf } from '../../../event/index.ts'
 import { useStudio } from '../../../state/index.ts'
 import type { OrderLine, SwapOffer } from '../../../stem-list/index.ts'
+import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { Button } from '../../parts/index.ts'
 import { PlantCells } from '../plant-cells.tsx'
 import { money } from '../words.ts'
-import type { WorkedEvent } from '../work-out.ts'
 import { movesOf, orderWith, stemsIn, swappedIn, tooLongIn } from './effect.ts'
 
 const sizeWords = (times: number): string => {

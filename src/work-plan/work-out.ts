@@ -1,10 +1,12 @@
-import type { Arrangement } from '../../arrangement/index.ts'
-import { findPlant } from '../../catalogue/index.ts'
-import type { EventPlan } from '../../event/index.ts'
-import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
-import { weigh } from '../../readings/index.ts'
-import { type Demand, type Order, type OrderChoices, orderOf, type PriceBook } from '../../stem-list/index.ts'
-import { type About, type Plan, planOf } from '../../work-plan/index.ts'
+import type { Arrangement } from '../arrangement/index.ts'
+import { findPlant } from '../catalogue/index.ts'
+import type { EventPlan } from '../event/index.ts'
+import { type Resolved, resolveArrangement } from '../geometry/index.ts'
+import { weigh } from '../readings/index.ts'
+import { type Demand, type Order, type OrderChoices, orderOf, type PriceBook } from '../stem-list/index.ts'
+import type { About } from './load.ts'
+import { planOf } from './plan.ts'
+import type { Plan } from './types.ts'
 
 /** A design of the event with everything looked up. */
 export interface EventDesign extends Demand {
