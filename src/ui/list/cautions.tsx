@@ -1,9 +1,11 @@
-import { cautionsOf, GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../catalogue/index.ts'
+import { cautionsOf, findPlant, GENERAL_CAUTIONS, gravestFirst, MECHANICS_ROWS } from '../../catalogue/index.ts'
 import type { ListView } from './derived.ts'
 
 /** The cautions for what is in the vessel: emergencies first, then the rest, always with the words that defer. */
 export const Cautions = ({ view }: { view: ListView }) => {
-  const plants = [...new Map(view.resolved.stems.map((s) => [s.plant.id, s.plant])).values()]
+  const plants = gravestFirst([...new Set(view.resolved.stems.map((s) => s.plant.id))]).flatMap(
+    (id) => findPlant(id) ?? [],
+  )
   if (plants.length === 0) return null
   const held = MECHANICS_ROWS.find((m) => m.id === view.resolved.vessel.mechanics)?.cautions ?? []
   return (

@@ -26,6 +26,6 @@ export const alternativeText = (facts: Facts, shown: string): string => {
   parts.push(`Colours are shown in ${facts.lightWords}.`)
   if (facts.date) parts.push(`For ${facts.date}.`)
   if (facts.cost) parts.push(`All together ${facts.cost.total} (${facts.cost.standing}).`)
-  if (facts.caution) parts.push(`Take care. ${facts.caution}`)
+  if (facts.cautions[0]) parts.push(`Take care. ${facts.cautions[0]}`)
   return parts.join(' ')
 }

@@ -1,5 +1,5 @@
 import type { Facts } from './facts.ts'
-import { block, cut, textLine } from './text.ts'
+import { blockOfFirst, cut, textLine } from './text.ts'
 import { type Font, INK, INK2, type Item, type Measure, type Sheet, widthOf } from './types.ts'
 
 const LABEL: Font = { face: 'lett', size: 36, weight: 470 }
@@ -26,8 +26,8 @@ const columns = (facts: Facts): [label: string, value: string][] => {
 export const footBand = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; top: number } => {
   const { margin } = sheet
   const width = widthOf(sheet)
-  const words = block(`Take care. ${facts.caution}`, CAUTION, width, 3, 26, measure)
-  const caution = facts.caution ? words.lines : []
+  const said = facts.cautions.map((caution) => `Take care. ${caution}`)
+  const { lines: caution, font } = blockOfFirst(said, CAUTION, width, 3, 26, measure)
   const bottom = sheet.height - sheet.inset - UNDER
   const valueY = bottom - (caution.length > 0 ? caution.length * CAUTION_LINE + 18 : 0)
   const top = valueY - 140
@@ -48,7 +48,7 @@ export const footBand = (facts: Facts, sheet: Sheet, measure: Measure): { items:
   })
   caution.forEach((line, i) => {
     const y = bottom - (caution.length - 1 - i) * CAUTION_LINE
-    items.push(textLine(line, words.font, INK, 'left', margin, y, measure))
+    items.push(textLine(line, font, INK, 'left', margin, y, measure))
   })
   return { items, top }
 }

@@ -4,7 +4,7 @@ import { type Frame, type Reach, reachOf, type Scene, sceneOf, stillBox, type Vi
 import { type Resolved, resolveArrangement } from '../../geometry/index.ts'
 import { formatMoney, inventedAmong, type PriceBook, type PurchaseLine, purchase } from '../../stem-list/index.ts'
 import {
-  cautionLine,
+  cautionLines,
   colourWords,
   dateWords,
   flameLine,
@@ -92,7 +92,8 @@ export interface Facts {
   spare: boolean
   date: string
   cost: { total: string; standing: string } | null
-  caution: string
+  /** What is to be minded, all of it first, then with fewer plants by name; none where there is nothing. */
+  cautions: string[]
 }
 
 const plantFacts = (resolved: Resolved, word: (hex: string, plant: Plant) => string): PlantFact[] => {
@@ -126,6 +127,13 @@ const costOf = (lines: readonly PurchaseLine[], total: number, { prices, languag
   if (lines.length === 0) return null
   const standing = `prices: ${{ none: 'yours', all: 'example', some: 'some yours, some example' }[inventedAmong(lines, prices)]}`
   return { total: formatMoney(total, prices.currency, language), standing }
+}
+
+const cautionsOf = ({ stems }: Resolved, light: Light): string[] => {
+  const plants = [...new Map(stems.map((s) => [s.plant.id, s.plant])).values()]
+  return cautionLines(plants, 'The tool’s list of cautions names all.')
+    .map((line) => [flameLine(light), line].filter((words) => words !== '').join(' '))
+    .filter((words) => words !== '')
 }
 
 /** What is true of a document, in the words and figures of the picture. */
@@ -175,11 +183,6 @@ export const factsOf = (document: Arrangement, options: PictureOptions): Facts =
     spare: bought.lines.some((line) => line.spareStems > 0),
     date: dateWords(setting.date, options.language),
     cost: options.withCost ? costOf(bought.lines, bought.total, options) : null,
-    caution: [
-      flameLine(setting.light),
-      cautionLine([...new Map(resolved.stems.map((s) => [s.plant.id, s.plant])).values()]),
-    ]
-      .filter((line) => line !== '')
-      .join(' '),
+    cautions: cautionsOf(resolved, setting.light),
   }
 }

@@ -1,7 +1,7 @@
 import { quarterBand } from './band-quarter.ts'
 import type { Facts } from './facts.ts'
 import { headOf, kindsOf, totalOf } from './side-lists.ts'
-import { balanced, block, cut, fitted, textLine } from './text.ts'
+import { balanced, block, blockOfFirst, cut, fitted, textLine } from './text.ts'
 import { type Font, INK, INK2, type Item, LINE, type Measure, middleOf, type Sheet, widthOf } from './types.ts'
 
 const TITLE: Font = { face: 'capt', size: 84, weight: 500 }
@@ -100,11 +100,12 @@ const foot = (facts: Facts, sheet: Sheet, measure: Measure): { items: Item[]; to
   const facts1 = [`${facts.wide} wide`, `${facts.high} high`, ...(facts.date ? [facts.date] : [])].join(' · ')
   const cost = facts.cost ? [`${facts.cost.total} (${facts.cost.standing})`] : []
   const facts2 = [`Colours shown in ${facts.lightWords}`, ...cost].join(' · ')
-  const caution = facts.caution ? block(`Take care. ${facts.caution}`, SMALL, width, 7, LEAST, measure) : null
+  const said = facts.cautions.map((caution) => `Take care. ${caution}`)
+  const caution = blockOfFirst(said, SMALL, width, 7, LEAST, measure)
   const lines: [text: string, font: Font, high: number][] = [
     [facts1, STRONG, 46],
     [facts2, WORD, 42],
-    ...(caution?.lines ?? []).map((line): [string, Font, number] => [line, caution!.font, 36]),
+    ...caution.lines.map((line): [string, Font, number] => [line, caution.font, 36]),
   ]
   const first = sheet.height - sheet.inset - 32 - lines.slice(1).reduce((sum, [, , high]) => sum + high, 0)
   const rule = first - 54

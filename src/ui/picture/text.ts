@@ -64,6 +64,9 @@ export const wrapped = (text: string, font: Font, width: number, most: number, m
   return lines
 }
 
+const isCut = (lines: readonly string[], text: string): boolean =>
+  lines.some((line) => line.endsWith('…') && !text.includes(line))
+
 /** The largest size, from the font's own down to `least` px, at which a text goes into `most` lines without a cut. */
 export const block = (
   text: string,
@@ -76,9 +79,25 @@ export const block = (
   for (let size = font.size; ; size = Math.max(least, size - 4)) {
     const small = { ...font, size }
     const lines = wrapped(text, small, width, most, measure)
-    if (size === least || !lines.some((line) => line.endsWith('…') && !text.includes(line)))
-      return { lines, font: small }
+    if (size === least || !isCut(lines, text)) return { lines, font: small }
   }
+}
+
+/** The first of the texts that goes in as `block` does it without a cut; else the last, cut. No lines if there is no text. */
+export const blockOfFirst = (
+  texts: readonly string[],
+  font: Font,
+  width: number,
+  most: number,
+  least: number,
+  measure: Measure,
+): { lines: string[]; font: Font } => {
+  let laid: { lines: string[]; font: Font } = { lines: [], font }
+  for (const text of texts) {
+    laid = block(text, font, width, most, least, measure)
+    if (!isCut(laid.lines, text)) break
+  }
+  return laid
 }
 
 /** The same number of lines, of lengths as alike as can be: no word alone in the last. */

@@ -2,13 +2,13 @@ import type { Vessel } from '../../../arrangement/index.ts'
 import type { Plant } from '../../../catalogue/index.ts'
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
 import { type Resolved, type ResolvedStem, waterlineZ } from '../../../geometry/index.ts'
-import { cautionLine, plainName } from '../../../telling/index.ts'
+import { cautionLines, plainName } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
 import { type Placing, type Plan, placeDaysOf, placingOf, weekdayWords } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
-import { DEFER } from './care.ts'
+import { allAre, DEFER } from './care.ts'
 import { bodyOf, page } from './frame.ts'
 import { HEAD, type Pen, paragraph, TEXT, words } from './pen.ts'
 import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
@@ -24,7 +24,7 @@ const ALONE = 5
 interface Plans {
   heads: Box
   enter: Box
-  careAt: { x: number; y: number; w: number }
+  careAt: Box
 }
 
 /** Beside each other at the foot, under the stems. */
@@ -34,7 +34,7 @@ const plansBeside = ({ x, y, w, h }: Box): Plans => {
   return {
     heads: { x, y: top, w: wide, h: PLANS },
     enter: { x: x + wide + 40, y: top, w: wide * 0.92, h: PLANS },
-    careAt: { x: x + wide * 1.92 + 90, y: top + 24, w: w - wide * 1.92 - 90 },
+    careAt: { x: x + wide * 1.92 + 90, y: top + 24, w: w - wide * 1.92 - 90, h: PLANS - 24 },
   }
 }
 
@@ -45,31 +45,40 @@ const plansBelow = ({ x, y, w, h }: Box): Plans => {
   return {
     heads: { x, y, w: wide, h: high },
     enter: { x, y: y + high + 60, w: wide, h: high },
-    careAt: { x: x + wide + 40, y: y + 24, w: w - wide - 40 },
+    careAt: { x: x + wide + 40, y: y + 24, w: w - wide - 40, h: h - 24 },
   }
 }
 
 const mouthWords = ({ plan, width, depth }: Vessel, units: Units): string =>
   plan === 'round' ? `⌀ ${formatLength(width, units)}` : `${formatLength(width, units)} × ${formatLength(depth, units)}`
 
-/** What hands, pets and food are kept from, in a column. */
-const care = (pen: Pen, design: EventDesign, x: number, y: number, width: number): Item[] => {
+/** Lettering of the cautions, as large as they go, px. */
+const CARE_SIZES = [32, 28, 24]
+
+/** What hands, pets and food are kept from, in a column. @param withCare the sheet Take care is printed too */
+const care = (pen: Pen, design: EventDesign, { x, y, w, h }: Box, withCare: boolean): Item[] => {
   const plants: Plant[] = [...new Map(design.resolved.stems.map((s) => [s.plant.id, s.plant])).values()]
   const mechanics = MECHANICS_ROWS.find((row) => row.id === design.resolved.vessel.mechanics)
-  const said = [
+  const before = [
     'Knife away from the hand. Mop up spilt water.',
     ...(mechanics?.cautions.map((c) => c.text) ?? []).slice(0, 2),
-    cautionLine(plants, ': sources on the sheet Take care', plants.length),
-    DEFER,
-  ].filter((text) => text !== '')
-  const items: Item[] = [words(pen, 'Take care', HEAD, x, y)]
-  let at = y + 62
-  for (const text of said) {
-    const block = paragraph(pen, text, { ...TEXT, size: 32 }, { x, y: at, width, most: 14 })
-    items.push(...block.items)
-    at = block.y + 14
+  ]
+  const after = [...(withCare ? ['More, and by whom it is said, on the sheet Take care.'] : []), DEFER]
+  const lay = (said: readonly string[], size: number): { items: Item[]; y: number } => {
+    const items: Item[] = []
+    let at = y + 62
+    for (const text of said.filter((words) => words !== '')) {
+      const block = paragraph(pen, text, { ...TEXT, size }, { x, y: at, width: w })
+      items.push(...block.items)
+      at = block.y + 14
+    }
+    return { items, y: at - 14 }
   }
-  return items
+  const laid = cautionLines(plants, withCare ? '' : allAre(false)).flatMap((line) =>
+    CARE_SIZES.map((size) => lay([...before, line, ...after], size)),
+  )
+  const fits = laid.find((l) => l.y <= y + h) ?? laid.at(-1)
+  return [words(pen, 'Take care', HEAD, x, y), ...(fits?.items ?? [])]
 }
 
 export interface BenchWords {
@@ -77,6 +86,8 @@ export interface BenchWords {
   /** Of the event. */
   title: string
   plan: Plan
+  /** The sheet Take care is printed too. */
+  withCare: boolean
   /** A stem's colour in words. */
   colourOf: (stem: { plant: string; colour: string }) => string
 }
@@ -149,7 +160,7 @@ export const benchPages = (pen: Pen, design: EventDesign, said: BenchWords): Lai
     ...(single ? lay(rows, body.h - PLANS - 60) : []),
     ...headsPlan(pen, resolved, placings, heads),
     ...mouthPlan(pen, resolved, placings, enter, mouth),
-    ...care(pen, design, careAt.x, careAt.y, careAt.w),
+    ...care(pen, design, careAt, said.withCare),
   ]
   pages.push(last)
   return pages.map((items, i) =>

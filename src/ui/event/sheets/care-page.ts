@@ -1,4 +1,11 @@
-import { type Caution, cautionsOf, findPlant, GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../../catalogue/index.ts'
+import {
+  type Caution,
+  cautionsOf,
+  findPlant,
+  GENERAL_CAUTIONS,
+  gravestFirst,
+  MECHANICS_ROWS,
+} from '../../../catalogue/index.ts'
 import { listed } from '../../../telling/index.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import { INK2, LINE } from '../../picture/types.ts'
@@ -35,7 +42,7 @@ const nameOf = (id: string): string => {
   return plant.botanical === plant.name ? plant.name : `${plant.name} (${plant.botanical})`
 }
 
-/** Every caution of an event's plants and mechanics once, with all the plants that it is said of, and those of every event. */
+/** Every caution of an event's plants, gravest first, and of its mechanics once, with all that it is said of, and those of every event. */
 export const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
   const all = new Map<string, Warned>()
   const add = ({ about, text, source }: Caution, name: string | null): void => {
@@ -44,7 +51,8 @@ export const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
     if (name !== null && !one.of.includes(name)) one.of.push(name)
     all.set(key, one)
   }
-  for (const { plant } of order.lines) for (const caution of cautionsOf(plant)) add(caution, nameOf(plant))
+  for (const plant of gravestFirst([...new Set(order.lines.map((l) => l.plant))]))
+    for (const caution of cautionsOf(plant)) add(caution, nameOf(plant))
   const held = new Set(designs.map((d) => d.document.vessel.mechanics))
   for (const row of MECHANICS_ROWS) if (held.has(row.id)) for (const caution of row.cautions) add(caution, row.name)
   for (const caution of GENERAL_CAUTIONS) add(caution, null)
@@ -90,7 +98,9 @@ export const carePages = (pen: Pen, worked: WorkedEvent, when: string): Laid[] =
         lines: [DEFER],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: false,
-        foot: 'Not checked means that no entry was found. It does not mean harmless. If a person or an animal may have eaten of a plant, call a poison line, a doctor or a vet at once.',
+        foot: [
+          'Not checked means that no entry was found. It does not mean harmless. If a person or an animal may have eaten of a plant, call a poison line, a doctor or a vet at once: look up the numbers for the country you are in before the event.',
+        ],
       },
       items,
     ),

@@ -40,8 +40,11 @@ const taskItems = (pen: Pen, task: Task, done: boolean, x: number, width: number
   return { items, height: y + 8 }
 }
 
-/** The plan of work by days, with boxes to tick, as many pages as it takes; first what will not go as it stands. */
-export const dayPages = (pen: Pen, { plan, event }: WorkedEvent, when: string): Laid[] => {
+/**
+ * The plan of work by days, with boxes to tick, as many pages as it takes; first what will not go as it stands.
+ * @param withCare the sheet Take care is printed too
+ */
+export const dayPages = (pen: Pen, { plan, event }: WorkedEvent, when: string, withCare: boolean): Laid[] => {
   const body = bodyOf(pen.sheet)
   const flow = flowIn(body)
   for (const { text } of plan.clashes) {
@@ -75,7 +78,10 @@ export const dayPages = (pen: Pen, { plan, event }: WorkedEvent, when: string): 
         ],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: false,
-        foot: careOf(plan.tasks.flatMap((t) => t.plants)),
+        foot: careOf(
+          plan.tasks.flatMap((t) => t.plants),
+          withCare,
+        ),
       },
       items,
     ),

@@ -30,18 +30,32 @@ export interface PageWords {
   lines: string[]
   page: string
   inches: boolean
-  /** At the foot, in place of the scale and the gauge at the edge. */
-  foot?: string
+  /** At the foot, in place of the scale and the gauge at the edge: the first of these that has room. */
+  foot?: readonly string[]
+}
+
+/** Lettering that the foot has room for, its lines, and where the first stands below the rule, px. */
+const FEET = [
+  { font: { ...SMALL, size: 30 }, most: 3, under: 54 },
+  { font: { ...SMALL, size: 26 }, most: 4, under: 46 },
+] as const
+
+/** The first of the words that have room, as large as they go; the last are cut if they have to be. */
+const footWords = (pen: Pen, texts: readonly string[], top: number): Item[] => {
+  const { sheet, measure } = pen
+  const width = sheet.width - 2 * sheet.margin
+  const all = texts.flatMap((text) => FEET.map((foot) => ({ text, ...foot })))
+  const laid =
+    all.find(({ text, font, most }) => wrapped(text, font, width, most + 1, measure).length <= most) ?? all.at(-1)
+  if (!laid) return []
+  return paragraph(pen, laid.text, laid.font, { x: sheet.margin, y: top + laid.under, width, most: laid.most }).items
 }
 
 /** What stands at the foot: the scale that the print is checked by and how to use the gauge at the edge, or words. */
 const foot = (pen: Pen, said: PageWords, top: number): Item[] => {
   const { sheet } = pen
   const { width, margin } = sheet
-  if (said.foot !== undefined) {
-    const font = { ...SMALL, size: 30 }
-    return paragraph(pen, said.foot, font, { x: margin, y: top + 54, width: width - 2 * margin, most: 3 }).items
-  }
+  if (said.foot !== undefined) return footWords(pen, said.foot, top)
   const check = said.inches ? '4 in' : '100 mm'
   const lines = [
     `True size when printed at 100 %: lay a ruler on the`,

@@ -26,6 +26,8 @@ interface Column {
 interface OrderPageWords {
   colourOf: (line: OrderLine) => string
   withCost: boolean
+  /** The sheet Take care is printed too. */
+  withCare: boolean
   when: string
   units: Units
 }
@@ -109,7 +111,10 @@ export const orderPages = (pen: Pen, { order, event, designs }: WorkedEvent, sai
         lines: ['For all the tables together; spare is in it. Look at heads and leaves before you pay.'],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: false,
-        foot: careOf(order.lines.map((l) => l.plant)),
+        foot: careOf(
+          order.lines.map((l) => l.plant),
+          said.withCare,
+        ),
       },
       items,
     ),

@@ -55,14 +55,19 @@ export const eventPages = (
     )
   const colourOf = (line: { plant: string; colour: string }): string => lineColour(line, generalName)
   if (choices.order)
-    add(orderPages(pen, worked, { colourOf, withCost: choices.withCost, when, units }), NOTHING, 'What to buy')
-  if (choices.days && worked.plan.tasks.length > 0) add(dayPages(pen, worked, when), NOTHING, 'Day by day')
+    add(
+      orderPages(pen, worked, { colourOf, withCost: choices.withCost, withCare: choices.care, when, units }),
+      NOTHING,
+      'What to buy',
+    )
+  if (choices.days && worked.plan.tasks.length > 0)
+    add(dayPages(pen, worked, when, choices.care), NOTHING, 'Day by day')
   if (choices.cutting && worked.order.lines.length > 0)
     add(cutPages(pen, worked, { units, when, colourOf }), NOTHING, 'Cut sheet')
   if (choices.bench)
     for (const design of worked.designs)
       add(
-        benchPages(pen, design, { units, title: event.title, plan: worked.plan, colourOf }),
+        benchPages(pen, design, { units, title: event.title, plan: worked.plan, withCare: choices.care, colourOf }),
         design.document,
         `Bench sheet, ${design.title}`,
       )
