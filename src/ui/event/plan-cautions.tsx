@@ -1,4 +1,13 @@
-import { type Caution, cautionsOf, findPlant, GENERAL_CAUTIONS, MECHANICS_ROWS } from '../../catalogue/index.ts'
+import {
+  type Caution,
+  cautionsOf,
+  dangerOf,
+  findPlant,
+  GENERAL_CAUTIONS,
+  gravestFirst,
+  MECHANICS_ROWS,
+} from '../../catalogue/index.ts'
+import { listed } from '../../telling/index.ts'
 import { plantName, type WorkedEvent } from './use-worked-event.ts'
 
 const Said = ({ cautions }: { cautions: readonly Caution[] }) => (
@@ -16,11 +25,18 @@ const GENERAL = [...GENERAL_CAUTIONS].reverse()
 
 /** Cautions for the plants that are used and for what holds them, and whose word goes first. What has no entry is not checked. */
 export const PlanCautions = ({ worked: { order, designs } }: { worked: WorkedEvent }) => {
-  const plants = [...new Set(order.lines.map((l) => l.plant))]
+  const plants = gravestFirst([...new Set(order.lines.map((l) => l.plant))])
+  const cats = plants.filter((id) => dangerOf(id).pets === 'emergency')
   const held = new Set(designs.map((d) => d.document.vessel.mechanics))
   return (
     <section className="plan-cautions" aria-labelledby="plan-cautions">
       <h2 id="plan-cautions">Take care</h2>
+      {cats.length > 0 && (
+        <p className="plan-cats">
+          <b>{listed(cats.map(plantName))}: never where a cat lives or visits.</b> Ask the host before they are ordered.
+          Leaf, petal, pollen and vase water can all kill a cat: a vet is called at once, before any sign shows.
+        </p>
+      )}
       <div className="plan-columns">
         <div>
           <h3>At every event</h3>
