@@ -1,3 +1,4 @@
+import { dangerOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
 import { clashesOf } from './clashes.ts'
@@ -24,6 +25,7 @@ const NOBODY = { hands: [], who: '' }
 /** What is done weeks before. */
 const far = (event: Moment, load: Load, { work }: EventPlan): Task[] => {
   const asked = load.arriving.filter((a) => a.lacks > 0 || (a.arrive > a.best && a.opens > 0))
+  const forCats = load.arriving.filter((a) => dangerOf(a.plant).pets === 'emergency').map((a) => a.name)
   const trial = trialDraft(load, work.minutes)
   const hands = handsAt(trial, work)
   return [
@@ -36,6 +38,11 @@ const far = (event: Moment, load: Load, { work }: EventPlan): Task[] => {
         title: 'Order the flowers',
         steps: [
           `By now; no later than ${weekdayWords(localDay(event.subtract({ days: SETTLE })))} without talking to the seller.`,
+          ...(forCats.length > 0
+            ? [
+                `First ask the host whether a cat lives or visits where they will stand: never there ${forCats.join(', ')}.`,
+              ]
+            : []),
           ...asked.map((a) => `${a.name} ${costWords(a)}.`),
         ],
         reasons: REASONS.book,

@@ -63,6 +63,14 @@ describe('the plan of work', () => {
     expect(plan({})).toEqual({ tasks: [], clashes: [] })
   })
 
+  it('before lilies are ordered the host is asked for cats; for roses nobody is', () => {
+    const asked = (...lines: Parameters<typeof order>) => task(plan({}, ...lines), 'book')!.steps.join(' ')
+    expect(asked(line('lily-oriental', 12), line('rose', 12))).toMatch(
+      /cat lives or visits.*never there lily-oriental\./,
+    )
+    expect(asked(line('rose', 12))).not.toMatch(/cat/)
+  })
+
   it('goes backwards from the event, worked by hand', () => {
     // Twelve bowls: 60 roses and 36 ruscus. Minutes: stem 1, piece 10, conditioning 0.33, vessel 3, packing 4, setting 3.
     const made = plan({}, line('rose', 60), line('ruscus-italian', 36))
