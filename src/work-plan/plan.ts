@@ -40,7 +40,7 @@ const far = (event: Moment, load: Load, { work }: EventPlan): Task[] => {
           `By now; no later than ${weekdayWords(localDay(event.subtract({ days: SETTLE })))} without talking to the seller.`,
           ...(forCats.length > 0
             ? [
-                `First ask the host whether a cat lives or visits where they will stand: never there ${forCats.join(', ')}.`,
+                `First ask the host whether a cat lives or visits where they will stand: if so, no ${forCats.join(', no ')}.`,
               ]
             : []),
           ...asked.map((a) => `${a.name} ${costWords(a)}.`),
