@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
-import { LIMITS } from '../arrangement/index.ts'
+import { EVENT_LIMITS } from '../event/index.ts'
 
 const reason = (error: unknown): string => {
   const { code } = error as { code?: string }
@@ -11,15 +11,15 @@ const reason = (error: unknown): string => {
 
 export type FileText = { file: string; text: string } | { file: string; error: string }
 
-/** The text of a design file, or why there is none. A file far beyond the limit is not read at all. */
+/** The text of a design's or an event's file, or why there is none. A file far beyond the limit is not read at all. */
 export const fileText = (file: string): FileText => {
   try {
     const stat = statSync(file)
     if (!stat.isFile()) return { file, error: 'it is not a file' }
-    if (stat.size > LIMITS.file_bytes + 3)
+    if (stat.size > EVENT_LIMITS.file_bytes + 3)
       return {
         file,
-        error: `expected a file of at most ${LIMITS.file_bytes / 1e6} MB, got ${(stat.size / 1e6).toFixed(1)} MB`,
+        error: `expected a file of at most ${EVENT_LIMITS.file_bytes / 1e6} MB, got ${(stat.size / 1e6).toFixed(1)} MB`,
       }
     return { file, text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file)) }
   } catch (error) {

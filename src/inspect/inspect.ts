@@ -4,6 +4,7 @@ import { resolveArrangement } from '../geometry/index.ts'
 import { type Advice, OWN_BANDS, type ReadingResult, readAll } from '../readings/index.ts'
 import { type Purchase, purchase, type StemRow, stemList } from '../stem-list/index.ts'
 import type { FileText } from './files.ts'
+import { type InspectedEvent, inspectEvent, isEventText } from './inspect-event.ts'
 
 /** The line of a file that was read. Lengths in mm, money in the currency's main unit. */
 export interface Inspected {
@@ -26,13 +27,26 @@ export interface Refused {
   problems?: Problem[]
 }
 
+/** A mistake of ours, not of the file, is said at its line; the other files are still read. */
+const guarded = <T>(file: string, work: () => T): T | Refused => {
+  try {
+    return work()
+  } catch (error) {
+    return { file, error: `it could not be worked out: ${error instanceof Error ? error.message : String(error)}` }
+  }
+}
+
 /**
  * What one design file has to say, priced by the example prices (invented, and they say so). A file with anything wrong in it is refused whole.
- * @param copies instead of the number in the file; null for that one
+ * @param copies instead of the number in the file; null for that one. An event's designs have numbers of their own: it is refused with one
  */
-export const inspectFile = (given: FileText, copies: number | null): Inspected | Refused => {
+export const inspectFile = (given: FileText, copies: number | null): Inspected | InspectedEvent | Refused => {
   if ('error' in given) return given
   const { file, text } = given
+  if (isEventText(text))
+    return copies === null
+      ? guarded(file, () => inspectEvent(file, text))
+      : { file, error: '--copies is for a design: the designs of an event have numbers of their own' }
   const read = readArrangement(text, { plants: plantIds, bands: OWN_BANDS })
   if (read.kind !== 'ok')
     return {
@@ -40,7 +54,7 @@ export const inspectFile = (given: FileText, copies: number | null): Inspected |
       error: read.problems[0] ? problemLine(read.problems[0]) : 'it can’t be read',
       problems: read.problems,
     }
-  try {
+  return guarded(file, () => {
     const document = copies === null ? read.document : applyEdit(read.document, { do: 'set-setting', set: { copies } })
     const resolved = resolveArrangement(document)
     const readings = readAll(resolved).map(({ id, score, values, advice, notApplicable }) => [
@@ -55,11 +69,5 @@ export const inspectFile = (given: FileText, copies: number | null): Inspected |
       stemList: stemList(resolved),
       purchase: purchase(resolved, document.setting.copies, EXAMPLE_PRICES),
     }
-  } catch (error) {
-    // A mistake of ours, not of the file; the other files are still read.
-    return {
-      file,
-      error: `the design could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
-    }
-  }
+  })
 }

@@ -1,6 +1,7 @@
 import { LIMITS } from '../arrangement/index.ts'
 
-export const USAGE = 'Usage: npm run -s inspect -- FILE… [--copies N]   (a folder stands for every .json file in it)'
+export const USAGE =
+  'Usage: npm run -s inspect -- FILE… [--copies N]   (designs and events; a folder stands for every .json file in it)'
 
 export type Options = { files: string[]; copies: number | null } | { wrong: string }
 

@@ -11,7 +11,7 @@ export { type Bought, cheapestPacks, isPack, MOST_PACKS, type Pack } from './pac
 export type { Wanted, Yield } from './pieces.ts'
 export { moneyDigits, type PriceBookRead, readMoney, readPriceBook, writePriceBook } from './price-book.ts'
 export { inCurrency, sameFigure, withPacks } from './price-edits.ts'
-export { purchase } from './purchase.ts'
+export { purchase, purchaseLine } from './purchase.ts'
 export { rowOf, stemList } from './rows.ts'
 export { shareOut } from './share-out.ts'
 export { type SwapOffer, swapEdit, swapsFor } from './swap.ts'

@@ -104,7 +104,7 @@ const weightsOf = (places: readonly Place[], heads: number): Map<string, number>
 /** So many stems with their spare in the cheapest packs; money in whole minor units. */
 export const bunchesFor = (plant: Plant, stems: number, spare: number, choices: OrderChoices) => {
   // The hair keeps 50 × 0.1 from asking for a sixth.
-  const spareStems = Math.ceil(stems * spare - 1e-9)
+  const spareStems = Math.max(0, Math.ceil(stems * spare - 1e-9))
   const sold = packsOf(plant, choices.prices, choices.examples ?? EXAMPLE_PRICES)
   const packs = cheapestPacks(stems + spareStems, sold.packs)
   const bought = packs.reduce((sum, p) => sum + p.count * p.stems, 0)

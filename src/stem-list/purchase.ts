@@ -14,7 +14,7 @@ const bunchesOf = ({ packs }: OrderLine): Pick<PurchaseLine, 'bunchSize' | 'bunc
 }
 
 /** An order's line in the words of the list: `cost` in the currency's main unit. */
-const purchaseLine = (line: OrderLine, currency: string): PurchaseLine => ({
+export const purchaseLine = (line: OrderLine, currency: string): PurchaseLine => ({
   plant: line.plant,
   colour: line.colour,
   pieces: line.pieces,

@@ -94,6 +94,21 @@ describe('sheets to work from', () => {
     expect(pages.flat().join(' ')).toMatch(/2\.0 cm longer than the bench sheet says/)
   })
 
+  it('the cut sheet says which pieces no stem is long enough for', () => {
+    const event = worked(5)
+    const [line] = event.order.lines
+    const short = { ...event.event, stems: { [line!.plant]: { stem_mm: 60 } } }
+    const cut = workOut(short, event.designs, { currency: 'EUR', perBunch: {} })
+    const pages = eventPages(
+      cut,
+      { ...ALL, ...NONE, cutting: true },
+      { units: 'cm', generalName: () => 'pink' },
+      measure,
+    )
+    const said = pages.flatMap((p) => textsOf(p.laid)).join(' ')
+    expect(said).toMatch(/Too long for any such stem \(3\.5 cm\): \d+ pieces?\. Ask for longer ones/)
+  })
+
   it('take care names every plant of the event, what is said of it and by whom, and what nobody has checked', () => {
     const event = worked(20)
     const said = pagesOf(20, { ...NONE, care: true })

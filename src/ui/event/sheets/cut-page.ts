@@ -1,8 +1,10 @@
 import { type BenchPiece, benchRows, cutPlan, type OrderLine } from '../../../stem-list/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
+import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import { INK, INK2, LINE } from '../../picture/types.ts'
 import { benchNumbers, pieceWords } from '../cut-words.ts'
+import { givesWords } from '../cutting/gives.ts'
 import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-event.ts'
 import { byPlant, count } from '../words.ts'
 import { type Block, flowIn } from './flow.ts'
@@ -22,26 +24,25 @@ export interface CutPageWords {
   colourOf: (line: OrderLine) => string
 }
 
-/** What is cut, and where it is cut apart what a stem gives. */
-const headOf = (
-  pen: Pen,
-  { line, apart, name }: { line: OrderLine; apart: boolean; name: string },
-  units: Units,
-  { x, w }: Box,
-): Block => {
-  const { given } = line
+/** What is cut and from how many stems; what a stem gives and what is too long stand below it in lines. */
+const headOf = (pen: Pen, line: OrderLine, name: string, units: Units, { x, w }: Box): Block => {
   const about = `${count(line.pieces, 'piece', 'pieces')} from ${count(line.stems, 'stem', 'stems')}`
-  const gives = apart
-    ? `; a stem gives ${formatLength(given.main_mm, units)} and ${count(given.sides, 'side stem', 'side stems')} of at most ${formatLength(given.side_mm, units)}`
-    : ''
-  return {
-    items: [
-      words(pen, name, STRONG, x, 52),
-      words(pen, `${about}${gives}`, SMALLER, x + w, 52, 'right', INK2),
-      rule([x, 68], [x + w, 68], 2, INK),
-    ],
-    height: 76,
+  const gives = line.pieces > line.stems ? givesWords(line, units).replace(/^; a/, 'A') : ''
+  const long =
+    line.tooLong > 0
+      ? `Too long for any such stem (${formatLength(line.given.main_mm, units)}): ${count(line.tooLong, 'piece', 'pieces')}. Ask for longer ones.`
+      : ''
+  const items: Item[] = [
+    words(pen, cut(name, STRONG, w * 0.6, pen.measure), STRONG, x, 52),
+    words(pen, about, SMALLER, x + w, 52, 'right', INK2),
+  ]
+  let y = 96
+  for (const text of [gives, long].filter((t) => t !== '')) {
+    const block = paragraph(pen, text, SMALLER, { x, y, width: w, most: 3 })
+    items.push(...block.items)
+    y = block.y
   }
+  return { items: [...items, rule([x, y - 28], [x + w, y - 28], 2, INK)], height: y - 20 }
 }
 
 /** Pieces under one another: to what length, and whom they are for. @returns its items and where it ends */
@@ -78,7 +79,7 @@ export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent,
     const rows = benchRows(cutPlan(line.places, line.given), line.places, (mm) => figures(mm, said.units))
     const apart = rows.some((r) => r.pieces.some((p) => p.from === 'side'))
     const name = `${plantName(line.plant)}, ${said.colourOf(line)}`
-    const head = (words: string): Block => headOf(pen, { line, apart, name: words }, said.units, body)
+    const head = (words: string): Block => headOf(pen, line, words, said.units, body)
     flow.head(head(name), head(`${name}, continued`), 110)
     for (const { stems, pieces } of rows) {
       const [main, side] = [pieces.filter((p) => p.from === 'main'), pieces.filter((p) => p.from === 'side')]
