@@ -26,17 +26,16 @@ const Steps = ({ steps }: Pick<Task, 'steps'>) => (
 
 interface WordsProps {
   task: Task
-  work: Work
   done: boolean
 }
 
 /** What to do, why and by whom one press away; of what is done, what and why. */
-const Words = ({ task, work, done }: WordsProps) => (
+const Words = ({ task, done }: WordsProps) => (
   <>
     {!done && <Steps steps={task.steps} />}
     <div className="plan-asides">
       <Reasons task={task} done={done} />
-      {!done && <PlanWho task={task} work={work} />}
+      {!done && <PlanWho task={task} />}
     </div>
   </>
 )
@@ -65,12 +64,11 @@ const Against = ({ id, found }: { id: string; found: ReturnType<typeof clashesAt
 
 interface TaskRowProps {
   task: Task
-  work: Work
   clashes: readonly Clash[]
   done: boolean
 }
 
-const TaskRow = ({ task, work, clashes, done }: TaskRowProps) => {
+const TaskRow = ({ task, clashes, done }: TaskRowProps) => {
   const id = useId()
   const found = clashesAt(task.key, clashes)
   return (
@@ -89,7 +87,7 @@ const TaskRow = ({ task, work, clashes, done }: TaskRowProps) => {
       <span className="plan-hands">{handWords(task)}</span>
       <div className="plan-words">
         {found.length > 0 && <Against id={`${id}-against`} found={found} />}
-        <Words task={task} work={work} done={done} />
+        <Words task={task} done={done} />
       </div>
     </li>
   )
@@ -120,7 +118,7 @@ export const PlanDay = ({ day, daysBefore, tasks, work, hours, clashes, done }: 
       <PlanBar day={day} tasks={tasks} work={work} hours={hours} />
       <ul>
         {tasks.map((t) => (
-          <TaskRow key={t.key} task={t} work={work} clashes={clashes} done={done.includes(t.key)} />
+          <TaskRow key={t.key} task={t} clashes={clashes} done={done.includes(t.key)} />
         ))}
       </ul>
     </section>

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react'
 import type { Deliveries } from '../../event/index.ts'
-import { changeEvent } from '../../state/index.ts'
+import { changeEvent, useEvent } from '../../state/index.ts'
 import {
   beforeWords,
   costWords,
@@ -102,8 +102,11 @@ const PlantDay = ({ event, timing: { plant, ...timing } }: PlantProps) => {
 
 /** On which days flowers come: chosen, brought together, or plant by plant. */
 export const PlanDeliveries = ({ worked }: { worked: WorkedEvent }) => {
-  const { event, order } = worked
+  // As it is now: the plan follows a moment later, and a box must not spring back for that long.
+  const event = useEvent((s) => s.event)
+  const { order } = worked
   const [count, setCount] = useState(TOGETHER)
+  if (event.date === '') return null
   const plants = [...new Set(order.lines.map((l) => l.plant))]
   const timings = plants.map((plant) => settledTiming(plant, event.hours, event.deliveries))
   return (

@@ -74,6 +74,7 @@ const Sum = ({ worked: { event, plan } }: { worked: WorkedEvent }) => {
 export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
   const { event, plan } = worked
   const done = useEvent((s) => s.event.done)
+  const asNow = useEvent((s) => s.event)
   const [now] = useState(() => Date.now())
   const clashes = useMemo(() => [...lateOf(plan.tasks, now, done), ...plan.clashes], [plan, now, done])
   const days = useMemo(() => byDay(plan.tasks, event.date), [plan, event.date])
@@ -97,7 +98,7 @@ export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
       </div>
       <div className="plan-margin">
         {planned && <PlanDeliveries worked={worked} />}
-        <PlanHands event={event} />
+        <PlanHands event={asNow} />
         {planned && <PlanHours worked={worked} />}
       </div>
       {worked.order.lines.length > 0 && <PlanCautions worked={worked} />}
