@@ -1,12 +1,9 @@
 import { findPlant, PLANTS, type Plant } from '../catalogue/index.ts'
-import { csvRows, csvText } from './csv.ts'
+import { type CsvKind, csvText, inKind, readCsv } from './csv.ts'
 import { minorDigits, packsOf } from './money.ts'
-import { MOST_PACKS, type Pack } from './packs.ts'
+import { MOST_PACKS } from './packs.ts'
+import { columnsOf, HEAD, type PriceRow, readPriceRow, whichLines } from './price-rows.ts'
 import type { PriceBook } from './types.ts'
-
-const HEAD = ['plant', 'name', 'stems in it', 'price', 'currency', 'whose']
-/** Prices above this are taken for a slip, in main units. Ours. */
-const MOST_PRICE = 100_000_000
 
 /** Minor units as the digits of the main unit, `12.50`: exact, for no fraction is ever made. */
 export const moneyDigits = (minor: number, currency: string): string => {
@@ -16,76 +13,111 @@ export const moneyDigits = (minor: number, currency: string): string => {
   return `${text.slice(0, -digits)}.${text.slice(-digits)}`
 }
 
-/** `12.50` or `12,5` to whole minor units; null for what is no price from 0 up or has more decimals than the currency. */
-export const readMoney = (text: string, currency: string): number | null => {
-  const found = /^(\d{1,12})(?:[.,](\d+))?$/.exec(text.trim())
-  const digits = minorDigits(currency)
-  if (!found || (found[2]?.length ?? 0) > digits) return null
-  const minor = Number(`${found[1]}${(found[2] ?? '').padEnd(digits, '0')}`)
-  return minor <= MOST_PRICE * 10 ** digits ? minor : null
-}
-
 /** The price book as CSV: a row for each size that a plant is sold in; what is invented says so. */
-export const writePriceBook = (prices: PriceBook, plants: readonly Plant[] = PLANTS): string =>
-  csvText([
-    HEAD,
-    ...plants.flatMap((plant) => {
-      const { packs, example } = packsOf(plant, prices)
-      return packs.map(({ stems, minor }) => [
-        plant.id,
-        plant.name,
-        stems,
-        moneyDigits(minor, prices.currency),
-        prices.currency,
-        example ? 'example' : 'mine',
-      ])
-    }),
-  ])
+export const writePriceBook = (prices: PriceBook, kind: CsvKind = 'comma', plants: readonly Plant[] = PLANTS): string =>
+  csvText(
+    [
+      [...HEAD],
+      ...plants.flatMap((plant) => {
+        const { packs, example } = packsOf(plant, prices)
+        return packs.map(({ stems, minor }) => [
+          plant.id,
+          plant.name,
+          stems,
+          inKind(moneyDigits(minor, prices.currency), kind),
+          prices.currency,
+          example ? 'example' : 'mine',
+        ])
+      }),
+    ],
+    kind,
+  )
 
 export type PriceBookRead =
-  | { ok: true; prices: PriceBook; rows: number; problems: string[] }
+  | {
+      ok: true
+      prices: PriceBook
+      /** Plants that get prices. */
+      rows: number
+      /** Lines marked `example` that say something else than the example, and so are taken for the person's own. */
+      changed: number[]
+      problems: string[]
+    }
   | { ok: false; problems: string[] }
 
+const nameOf = (id: string): string => findPlant(id)?.name ?? id
+
+/** Two prices for one size, each pair of lines in words. */
+const conflictsOf = (rows: readonly PriceRow[]): string[] =>
+  rows.flatMap((row, i) => {
+    const first = rows.slice(0, i).find((other) => other.stems === row.stems)
+    if (!first || first.minor === row.minor) return []
+    const prices = [first, row].map(({ minor, currency }) => moneyDigits(minor, currency)).join(' and ')
+    return [`line ${first.line} and line ${row.line}: two prices for ${row.stems} of ${nameOf(row.id)}, ${prices}`]
+  })
+
+const byId = (rows: readonly PriceRow[]): PriceRow[][] => {
+  const found = new Map<string, PriceRow[]>()
+  for (const row of rows) found.set(row.id, [...(found.get(row.id) ?? []), row])
+  return [...found.values()]
+}
+
+/** Each size of a plant once; a plant with two prices for one size, or with too many sizes, is left out with why. */
+const plantsOf = (rows: readonly PriceRow[], problems: string[]): PriceRow[][] =>
+  byId(rows).flatMap((all) => {
+    const sizes = all.filter((row, i) => all.findIndex((other) => other.stems === row.stems) === i)
+    const wrong = conflictsOf(all)
+    if (sizes.length > MOST_PACKS)
+      wrong.push(
+        `${whichLines(sizes.slice(MOST_PACKS))}: expected at most ${MOST_PACKS} sizes of ${nameOf(all[0]!.id)}, got ${sizes.length}`,
+      )
+    problems.push(...wrong)
+    return wrong.length > 0 ? [] : [sizes]
+  })
+
 /**
- * Reads a price book. Rows marked `example` are passed over; of the others each wrong one is named with its line and left out.
- * Prices of plants that are not in the file stay as they were. Nothing is read of a file in more than one currency.
+ * Reads a price book, by commas, semicolons or tabs. A row marked `example` that says what the example says is passed over; with
+ * another price or size it is the person's own. Each wrong row is named with its line and left out, and so is a plant with two
+ * prices for one size. Prices of plants that are not in the file stay as they were. Nothing is read of a file in more than one
+ * currency.
  */
 export const readPriceBook = (text: string, before: PriceBook): PriceBookRead => {
-  const [head, ...rows] = csvRows(text)
-  const column = (name: string): number => head?.findIndex((cell) => cell.toLowerCase() === name) ?? -1
-  const [plantAt, stemsAt, priceAt, currencyAt, whoseAt] = ['plant', 'stems in it', 'price', 'currency', 'whose'].map(
-    column,
-  ) as [number, number, number, number, number]
-  const missing = HEAD.filter((name) => ['plant', 'stems in it', 'price'].includes(name) && column(name) < 0)
-  if (missing.length > 0)
+  const { rows, delimiter } = readCsv(text)
+  const head = columnsOf(rows[0])
+  if ('problem' in head) return { ok: false, problems: [head.problem] }
+  const problems: string[] = []
+  const own: PriceRow[] = []
+  for (const row of rows.slice(1)) {
+    const read = readPriceRow(row, head, { delimiter, currency: before.currency })
+    if (typeof read === 'string') problems.push(`line ${row.line}: ${read}`)
+    else if (read) own.push(read)
+  }
+  const [first] = own
+  const currency = first?.currency ?? before.currency
+  const mixed = own.filter((row) => row.currency !== currency)
+  if (mixed.length > 0)
     return {
       ok: false,
-      problems: [`line 1: expected the columns plant, stems in it, price; got no ${missing.join(', no ')}`],
+      problems: [
+        ...problems,
+        ...mixed.map((row) => `line ${row.line}: expected ${currency} as in line ${first!.line}, got ${row.currency}`),
+      ],
     }
-  const currencies = new Set(currencyAt < 0 ? [before.currency] : rows.map((row) => row[currencyAt] || before.currency))
-  if (currencies.size > 1) return { ok: false, problems: [`expected one currency, got ${[...currencies].join(', ')}`] }
-  const currency = [...currencies][0] ?? before.currency
-  if (!/^[A-Z]{3}$/.test(currency))
-    return { ok: false, problems: [`expected a currency such as EUR, got "${currency}"`] }
-  const problems: string[] = []
-  const found = new Map<string, Pack[]>()
-  rows.forEach((row, i) => {
-    if (whoseAt >= 0 && row[whoseAt]?.toLowerCase() === 'example') return
-    const id = row[plantAt] ?? ''
-    const stems = Number(row[stemsAt])
-    const minor = readMoney(row[priceAt] ?? '', currency)
-    const packs = found.get(id) ?? []
-    const no = (words: string): void => void problems.push(`line ${i + 2}: ${words}`)
-    if (!findPlant(id)) no(`expected the id of a plant, got "${id}"`)
-    else if (!Number.isSafeInteger(stems) || stems < 1 || stems > 1000)
-      no(`expected a whole number of stems from 1 to 1000, got "${row[stemsAt] ?? ''}"`)
-    else if (minor === null) no(`expected a price in ${currency}, got "${row[priceAt] ?? ''}"`)
-    else if (packs.length >= MOST_PACKS) no(`expected at most ${MOST_PACKS} sizes of one plant`)
-    else found.set(id, [...packs, { stems, minor }])
-  })
-  if (found.size === 0 && problems.length > 0) return { ok: false, problems }
+  const taken = plantsOf(own, problems)
+  if (taken.length === 0 && problems.length > 0) return { ok: false, problems }
+  const found = Object.fromEntries(
+    taken.map((sizes) => [sizes[0]!.id, sizes.map(({ stems, minor }) => ({ stems, minor }))]),
+  )
   const kept = currency === before.currency ? before : { perBunch: {}, packs: {} }
-  const perBunch = Object.fromEntries(Object.entries(kept.perBunch).filter(([id]) => !found.has(id)))
-  const prices = { currency, perBunch, packs: { ...kept.packs, ...Object.fromEntries(found) } }
-  return { ok: true, prices, rows: found.size, problems }
+  const perBunch = Object.fromEntries(Object.entries(kept.perBunch).filter(([id]) => !Object.hasOwn(found, id)))
+  return {
+    ok: true,
+    prices: { currency, perBunch, packs: { ...kept.packs, ...found } },
+    rows: taken.length,
+    changed: taken
+      .flat()
+      .filter((row) => row.example)
+      .map((row) => row.line),
+    problems,
+  }
 }

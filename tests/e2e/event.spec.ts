@@ -175,6 +175,7 @@ test('a price book goes out and comes in: what is wrong is told by its line, and
   const { text, name } = await downloaded(page, 'Save the price book')
   expect(name).toBe('price book.csv')
   expect(text.split('\r\n')).toContain('rose-garden,Garden rose,12,31.50,EUR,mine')
+  const typed = text.replace(/\r\ndahlia,Dahlia,(\d+),[\d.]+,EUR,example/, '\r\ndahlia,Dahlia,$1,30.00,EUR,example')
 
   const open = (csv: string): Promise<void> =>
     page
@@ -190,6 +191,11 @@ test('a price book goes out and comes in: what is wrong is told by its line, and
   await open(book)
   await dialog.getByRole('button', { name: 'Take them' }).click()
   await expect(rose).toContainText('€120.00')
+  // A price put in at a row that says example is one's own.
+  await open(typed)
+  await expect(dialog).toContainText('1 row is marked example and not what the example says')
+  await dialog.getByRole('button', { name: 'Take them' }).click()
+  await expect(row(page, TO_BUY, /^Dahlia/).getByRole('spinbutton', { name: /^price, Dahlia/ })).toHaveValue('30.00')
 })
 
 test('the order leaves as a table that no spreadsheet takes for a formula, and as a message', async ({ page }) => {
@@ -198,17 +204,33 @@ test('the order leaves as a table that no spreadsheet takes for a formula, and a
   await panel(page, 'Order')
   const { text } = await downloaded(page, 'Save as CSV')
   const rows = text.trimEnd().split('\r\n')
-  expect(rows[0]).toBe('plant,botanical,colour,needed,spare,bunches,stems bought,left over,cost,currency,price')
-  expect(rows.find((r) => r.startsWith('Garden rose'))).toContain(',56,6,6 × 12,72,10,208.80,EUR,example')
+  expect(rows[0]).toBe(
+    'plant,botanical,colour,to come on,date,needed,spare,bunches,stems bought,left over,stem at least (cm),longer than usual,those at least (cm),side stems at least (cm),how open,cost,currency,price',
+  )
+  const rose = rows.find((r) => r.startsWith('Garden rose'))
+  expect(rose).toMatch(/,\w+day \d+ October 2027,2027-10-0\d,56,6,6 x 12,72,10,\d\d,/)
+  expect(rose).toContain(',208.80,EUR,example')
   for (const field of text.split(/[,\r\n]+/)) expect(field).not.toMatch(/^"?[=+@-]/)
   await page.getByRole('checkbox', { name: 'with cost' }).uncheck()
   expect((await downloaded(page, 'Save as CSV')).text).not.toContain('EUR')
 
+  await page.getByRole('combobox', { name: 'CSV with' }).selectOption('1,50, semicolons between cells')
+  await page.getByRole('checkbox', { name: 'with cost' }).check()
+  expect((await downloaded(page, 'Save as CSV')).text).toContain(';208,80;EUR;example\r\n')
+  expect((await downloaded(page, 'Save the price book')).text).toMatch(/\r\nrose-garden;Garden rose;12;\d+,\d\d;EUR;/)
+
   await page.getByRole('button', { name: 'As a message' }).click()
-  const message = page.getByRole('dialog', { name: 'The order as a message' }).getByLabel('Message')
-  await expect(message).toHaveValue(
-    /^=SUM\(A1:A9\), needed for Saturday 9 October 2027:\n- Garden rose, .*: 6 × 12 \(72 stems\)/,
-  )
+  const dialog = page.getByRole('dialog', { name: 'The order as a message' })
+  const message = await dialog.getByLabel('Message').inputValue()
+  expect(message).toMatch(/^=SUM\(A1:A9\): flowers to order\nThe event is on Saturday 9 October 2027\. /)
+  expect(message).toMatch(/\n- Garden rose, .*: 6 × 12 \(72 stems\); at least \d+ cm long/)
+  // As the plan takes them in.
+  const days = [...message.matchAll(/^To come on (.*) 2027:$/gm)].map((found) => found[1]!)
+  expect(days.length).toBeGreaterThan(0)
+  await dialog.getByRole('button', { name: 'Close' }).click()
+  await panel(page, 'Plan')
+  for (const day of days)
+    await expect(page.getByRole('region', { name: day }).or(page.getByText(day)).first()).toBeVisible()
 })
 
 test('an event leaves as a file and comes back; one with something wrong in it waits for a word', async ({ page }) => {
@@ -435,7 +457,7 @@ test('a swap is shown with what it does, is a step of its design, and is taken b
   await panel(page, 'Order')
   const before = await cost(page)
   await panel(page, 'Swap')
-  await page.getByLabel('in place of').selectOption({ label: 'Peony, pale yellowish pink' })
+  await page.getByLabel('in place of').selectOption({ label: 'Peony, white' })
   const offers = page.getByRole('table', { name: 'Plants that may stand for it' })
   const first = offers.getByRole('row').nth(1)
   await expect(first).toContainText(/Window-sill bowl (nothing moves by a point|\D+ (\d+|not judged) → )/)
@@ -474,7 +496,7 @@ test('a design that another tab keeps is not swapped in', async ({ page, context
     .click()
   await expect(other.getByTestId('elevation')).toBeVisible()
   await panel(page, 'Swap')
-  await page.getByLabel('in place of').selectOption({ label: 'Peony, pale yellowish pink' })
+  await page.getByLabel('in place of').selectOption({ label: 'Peony, white' })
   await page
     .getByRole('button', { name: /in Window-sill bowl$/ })
     .first()

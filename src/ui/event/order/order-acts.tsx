@@ -1,11 +1,13 @@
 import { useState } from 'react'
-import { say } from '../../../state/index.ts'
+import { say, useStudio } from '../../../state/index.ts'
 import { type OrderLine, orderCsv, orderMessage } from '../../../stem-list/index.ts'
 import { fileName } from '../../../storage/index.ts'
+import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
-import { useLineColour, whenWords } from '../words.ts'
-import type { WorkedEvent } from '../../../work-plan/index.ts'
+import { byPlant, useLineColour, whenWords } from '../words.ts'
+import { CsvKindField, useCsvKind } from './csv-kind.tsx'
+import { deliveryIn } from './delivery-of.ts'
 
 /** Saves a text as a CSV file, named after the event. */
 export const saveCsv = (text: string, title: string): void => {
@@ -39,30 +41,35 @@ const Message = ({ text, onClose }: { text: string; onClose: () => void }) => {
         </>
       }
     >
-      <textarea className="order-message" aria-label="Message" readOnly rows={14} value={text} />
+      <textarea className="order-message" aria-label="Message" readOnly rows={18} value={text} />
     </Dialog>
   )
 }
 
 /** The order as it leaves the tool: a message for the seller, a table for a spreadsheet. */
-export const OrderActs = ({ worked: { event, order } }: { worked: WorkedEvent }) => {
+export const OrderActs = ({ worked }: { worked: WorkedEvent }) => {
+  const { event } = worked
   const [open, setOpen] = useState(false)
   const [withCost, setWithCost] = useState(true)
-  const words = useLineColour()
-  const colourOf = (line: OrderLine): string => words(line)
+  const kind = useCsvKind((s) => s.kind)
+  const units = useStudio((s) => s.units)
+  const lineColour = useLineColour()
+  const order = { ...worked.order, lines: byPlant(worked.order.lines) }
+  const words = { colourOf: (line: OrderLine): string => lineColour(line), deliveryOf: deliveryIn(worked), units }
   return (
     <span className="order-acts">
       <Button onClick={() => setOpen(true)}>As a message</Button>
-      <Button onClick={() => saveCsv(orderCsv(order, { colourOf, withCost }), `${event.title || 'event'} order`)}>
+      <Button onClick={() => saveCsv(orderCsv(order, { ...words, withCost, kind }), `${event.title || 'event'} order`)}>
         Save as CSV
       </Button>
       <label className="order-check">
         <input type="checkbox" checked={withCost} onChange={(e) => setWithCost(e.target.checked)} />
         with cost
       </label>
+      <CsvKindField />
       {open ? (
         <Message
-          text={orderMessage(order, event.title, whenWords(event.date.slice(0, 10)), { colourOf })}
+          text={orderMessage(order, event.title, whenWords(event.date.slice(0, 10)), words)}
           onClose={() => setOpen(false)}
         />
       ) : null}
