@@ -15,7 +15,6 @@ const draftOf = (key: string, works: readonly Work[], minutes: number): Draft =>
     kind: 'water',
     title: `Top up the water of ${counted(pieces, 'piece')}`,
     hand_min: pieces * minutes,
-    few: 1,
     steps: [
       `${works.map((w) => `${w.copies} × ${w.title}`).join(', ')}: every cut end stays under water; what hangs is taken out.`,
     ],

@@ -113,8 +113,8 @@ describe('what stands is topped up', () => {
     expect(tasks.find((t) => t.key === 'water-1')).toMatchObject({
       title: 'Top up the water of 12 pieces',
       start: '2027-06-11T09:00',
-      end: '2027-06-11T09:15',
-      people: 1,
+      end: '2027-06-11T09:10',
+      people: 2,
     })
     // With roses the day before, that is part of placing.
     const roses = plan({}, line('carnation', 36), line('rose', 24)).tasks
