@@ -101,7 +101,7 @@ export const GENERAL_CAUTIONS: Caution[] = [
     "'Not checked' means that no listing was found. It does not mean harmless. Trade names vary: go by the botanical name.",
     'O',
   ),
-  say('pets', 'Give no trimmings to animals, and leave no vase water where one can drink it.', 'M'),
+  say('pets', 'Give no trimmings to animals, and leave no vase water where they can drink it.', 'M'),
   say(
     'eaten',
     'Before the event, look up the number of the poison line of the country you are in, and of a vet on duty, and keep both at hand.',
