@@ -36,7 +36,7 @@ export const newEvent = (zone: string): EventPlan => ({
   stems: {},
   budget: null,
   currency: '',
-  work: { people: 2, names: [], who: {}, from: '09:00', to: '18:00', drive: 30, minutes: HAND_MINUTES },
+  work: { people: 2, names: [], who: {}, from: '09:00', to: '18:00', evening: false, drive: 30, minutes: HAND_MINUTES },
   deliveries: { days: [], of: {} },
   cooler: null,
   done: [],

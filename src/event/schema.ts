@@ -122,6 +122,7 @@ const work = thing(
     who: byKey('an object of hands by task, such as {"trial": [1, 2]}', hands, EVENT_LIMITS.done),
     from: clock,
     to: clock,
+    evening: field('true or false', (x) => typeof x === 'boolean'),
     drive: minutes,
     minutes: handMinutes,
   },

@@ -47,6 +47,8 @@ export interface Work {
   /** The day's work, local clock `HH:MM`. */
   from: string
   to: string
+  /** What goes in last goes in on the evening before, where it may stand so long; else on the day itself. */
+  evening: boolean
   /** On the road, minutes. */
   drive: number
   minutes: HandMinutes

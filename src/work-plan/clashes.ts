@@ -6,6 +6,7 @@ import { counted } from './draft.ts'
 import { earlyStart, fullDays, overlaps, tooHeavy, type Undated } from './hands.ts'
 import type { Load } from './load.ts'
 import { outOfSeason } from './out-of-season.ts'
+import { placeKey } from './pieces.ts'
 import { minuteWords } from './plan-text.ts'
 import type { Clash, Task } from './types.ts'
 
@@ -15,10 +16,10 @@ const keysOf = (tasks: readonly Task[]): string[] => tasks.map((t) => t.key)
 const tooSoon = (tasks: readonly Task[], { arriving }: Load): Clash[] => {
   const of = (key: string): [number, number] => tasks.find((t) => t.key === key)?.span_ms ?? [0, 0]
   return arriving.flatMap(({ arrive, place, name, water_h }): Clash[] => {
-    const water = (of(`place-${place}`)[0] - of(`condition-${arrive}`)[1]) / 3_600_000
+    const water = (of(placeKey(place))[0] - of(`condition-${arrive}`)[1]) / 3_600_000
     if (water >= water_h[0] - 1e-3) return []
     const text = `${name} would be placed ${water <= 0 ? 'before it has been in water at all' : `after ${minuteWords(water * 60)} in water`}; it wants ${water_h[0]} h.`
-    return [{ tasks: [`place-${place}`, `condition-${arrive}`], text, known: 'the catalogue’s care rows' }]
+    return [{ tasks: [placeKey(place), `condition-${arrive}`], text, known: 'the catalogue’s care rows' }]
   })
 }
 

@@ -33,6 +33,12 @@ const STEP_ms = STEP_min * 60_000
 /** Minutes, so many that it is no less: on five. */
 export const onFive = (minutes: number): number => STEP_min * Math.ceil(minutes / STEP_min - 1e-9)
 
+/** Minutes, so many that it is no more: on five. */
+export const onFiveDown = (minutes: number): number => STEP_min * Math.floor(minutes / STEP_min + 1e-9)
+
+/** Minutes of a clock's `HH:MM` from midnight on. */
+export const minutesOfDay = (clock: string): number => 60 * Number(clock.slice(0, 2)) + Number(clock.slice(3, 5))
+
 /** How long it is past a full five minutes, ms. Zones stand apart from UTC by whole quarters of an hour. */
 const over_ms = (moment: Moment): number => ((moment.epochMilliseconds % STEP_ms) + STEP_ms) % STEP_ms
 

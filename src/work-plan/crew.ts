@@ -43,7 +43,13 @@ export const inTurn = (drafts: readonly Draft[], work: Work): Slot[] => {
   const ends = new Map<string, number>()
   return drafts.map((draft) => {
     const hands = handsAt(draft, work)
-    const from = Math.max(0, ...hands.map((h) => free.get(h) ?? 0), ...(draft.after ?? []).map((k) => ends.get(k) ?? 0))
+    const rested = draft.rests ? (ends.get(draft.rests.key) ?? 0) + draft.rests.min : 0
+    const from = Math.max(
+      draft.from_min ?? 0,
+      rested,
+      ...hands.map((h) => free.get(h) ?? 0),
+      ...(draft.after ?? []).map((k) => ends.get(k) ?? 0),
+    )
     const to = from + clockMinutes(draft, work)
     for (const h of hands) free.set(h, to)
     ends.set(draft.key, to)

@@ -14,6 +14,10 @@ export interface Draft {
   few?: number
   /** Keys of tasks of the same day that come first. */
   after?: string[]
+  /** So long after another of the same day. */
+  rests?: { key: string; min: number }
+  /** Not before so many minutes of the day's work. */
+  from_min?: number
   steps: string[]
   reasons: Reason[]
   plants?: string[]

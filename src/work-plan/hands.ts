@@ -1,4 +1,3 @@
-import { keepingOf } from '../catalogue/index.ts'
 import type { EventPlan, Work } from '../event/index.ts'
 import { dayBefore, localDay, type Moment, minutesBetween, weekdayWords } from './clock.ts'
 import { byHands, fewestHands, inTurn } from './crew.ts'
@@ -7,6 +6,7 @@ import { type Leg, legMinutes } from './last-day.ts'
 import { forTwo, kiloWords } from './lifting.ts'
 import type { Load } from './load.ts'
 import { minuteWords } from './plan-text.ts'
+import { bearsEvening } from './timing.ts'
 import type { Clash, Task } from './types.ts'
 
 const RECKONED = 'ours: reckoned from your minutes, hands and hours'
@@ -49,7 +49,7 @@ export const fullDays = (tasks: readonly Task[], { work }: EventPlan, event: Mom
 
 /** What goes in on the day only, and may stand in the piece from the evening before. */
 const theEveningBefore = ({ arriving }: Load): string => {
-  const those = arriving.filter((a) => a.place === 0 && a.arrive > 0 && (keepingOf(a.plant)?.placed_d?.most ?? 0) >= 1)
+  const those = arriving.filter(bearsEvening)
   if (those.length === 0) return ''
   const water_h = Math.max(...those.map((a) => a.water_h[0]))
   return ` ${those.map((a) => a.name).join(', ')} may go in on the evening before, after ${water_h} h in water.`
@@ -72,8 +72,9 @@ export const earlyStart = (
     return end - 60_000 * legMinutes(crew.drafts, crew.work) >= opens
   }
   const early = minuteWords((opens - start) / 60_000)
-  const text = `On the day itself work would have to begin at ${timeBeside(mine[0]!.start, localDay(event))}, ${early} before ${work.from}. ${wanted(fits)}${theEveningBefore(load)}`
-  return [{ tasks: keysOf(mine), text, known: RECKONED }]
+  const evening = theEveningBefore(load)
+  const text = `On the day itself work would have to begin at ${timeBeside(mine[0]!.start, localDay(event))}, ${early} before ${work.from}. ${wanted(fits)}${evening}`
+  return [{ tasks: keysOf(mine), text, known: RECKONED, ...(evening ? { mend: 'evening' as const } : {}) }]
 }
 
 /** A time, with its day in front where that is not the day of the other. */

@@ -4,7 +4,7 @@ import type { EventPlan, HandMinutes } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
 import { settledTiming } from './deliveries.ts'
 import { PLACING_ORDER } from './placing.ts'
-import type { Timing } from './timing.ts'
+import { bearsEvening, EVENING, type Timing } from './timing.ts'
 
 /** What a plan has to be told of plants and designs, by their ids and keys. */
 export interface About {
@@ -53,9 +53,13 @@ const rank = (plant: string): number => PLACING_ORDER.indexOf(findPlant(plant)?.
  */
 export const loadOf = (
   order: Order,
-  { parts, hours, deliveries }: Pick<EventPlan, 'parts' | 'hours' | 'deliveries'>,
+  { parts, hours, deliveries, work }: Pick<EventPlan, 'parts' | 'hours' | 'deliveries' | 'work'>,
   { nameOf, mechanicsOf, titleOf = (design) => design, massOf = () => undefined }: About,
 ): Load => {
+  const timed = (plant: string): Timing => {
+    const timing = settledTiming(plant, hours, deliveries)
+    return work.evening && bearsEvening(timing) ? { ...timing, place: EVENING } : timing
+  }
   const arriving = new Map<string, Arriving>()
   const works = new Map<string, Work>()
   for (const { design, copies, placing_min } of parts)
@@ -71,7 +75,7 @@ export const loadOf = (
   for (const { plant, bought, places } of order.lines) {
     const known = arriving.get(plant)
     const now = {
-      ...(known ?? { ...settledTiming(plant, hours, deliveries), name: nameOf(plant) }),
+      ...(known ?? { ...timed(plant), name: nameOf(plant) }),
       bought: (known?.bought ?? 0) + bought,
     }
     arriving.set(plant, now)

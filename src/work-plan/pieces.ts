@@ -3,6 +3,7 @@ import type { EventPlan } from '../event/index.ts'
 import { counted, type Draft } from './draft.ts'
 import { type Load, pieceTimes, placedOn, placedOn_min } from './load.ts'
 import { REASONS } from './reasons.ts'
+import { EVENING } from './timing.ts'
 
 const MECHANICS_STEPS: Record<Mechanics, string> = {
   netting: 'Cut and fold the netting, tape it down: gloves, its ends are sharp.',
@@ -35,6 +36,9 @@ export const trialDraft = ({ works }: Load, minutes: EventPlan['work']['minutes'
 const PLACE_TITLES = ['Place what goes in last', 'Place the flowers', 'Green out, and place what lasts']
 const PLACE_REASONS = [REASONS.placeOnDay, REASONS.placeBefore, REASONS.placeEarly]
 
+/** Key of placing on a day, or on the evening before the event's. */
+export const placeKey = (day: number): string => (day === EVENING ? 'place-evening' : `place-${day}`)
+
 export const placeDraft = (
   day: number,
   load: Load,
@@ -45,9 +49,9 @@ export const placeDraft = (
   const opened = load.arriving.filter((a) => a.opens > 0 && plants.includes(a.plant))
   const { stems, pieces } = placedOn(load.works, day)
   return {
-    key: `place-${day}`,
+    key: placeKey(day),
     kind: 'place',
-    title: PLACE_TITLES[day] ?? PLACE_TITLES[2]!,
+    title: PLACE_TITLES[Math.floor(day)] ?? PLACE_TITLES[2]!,
     hand_min: placedOn_min(load.works, day, plan.work.minutes),
     after: ['vessels'],
     steps: [
@@ -60,7 +64,7 @@ export const placeDraft = (
         : []),
       'Top up with water when done; keep cool and out of the sun.',
     ],
-    reasons: [...(PLACE_REASONS[day] ?? REASONS.placeEarly), ...REASONS.placeOrder],
+    reasons: [...(PLACE_REASONS[Math.floor(day)] ?? REASONS.placeEarly), ...REASONS.placeOrder],
     plants,
   }
 }
@@ -71,9 +75,9 @@ export const bindDraft = (day: number, { works }: Load, minutes: number): Draft 
   if (bound.length === 0) return null
   const pieces = bound.reduce((n, w) => n + w.copies, 0)
   return {
-    key: `bind-${day}`,
+    key: day === EVENING ? 'bind-evening' : `bind-${day}`,
     kind: 'bind',
-    after: [`place-${day}`],
+    after: [placeKey(day)],
     title: `Bind ${counted(pieces, 'piece')} that nothing else holds`,
     hand_min: pieces * minutes,
     steps: [

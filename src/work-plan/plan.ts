@@ -2,7 +2,18 @@ import { dangerOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
 import { clashesOf } from './clashes.ts'
-import { dayBefore, daysUntil, later, localDay, type Moment, momentOf, upToFive, weekdayWords } from './clock.ts'
+import {
+  dayBefore,
+  daysUntil,
+  later,
+  localDay,
+  type Moment,
+  minutesOfDay,
+  momentOf,
+  onFiveDown,
+  upToFive,
+  weekdayWords,
+} from './clock.ts'
 import { clockMinutes, handsAt, inTurn, whoWords } from './crew.ts'
 import { costWords } from './deliveries.ts'
 import { type Draft, placedInDay, timed, wholeDays } from './draft.ts'
@@ -11,6 +22,7 @@ import { type About, type Load, loadOf } from './load.ts'
 import { bindDraft, placeDraft, trialDraft, vesselsDraft } from './pieces.ts'
 import { REASONS } from './reasons.ts'
 import { arriveDraft, byArrival, conditionDraft, openDraft } from './supply.ts'
+import { EVENING } from './timing.ts'
 import type { Plan, Task } from './types.ts'
 import { waterAfterDraft, waterDraft } from './water.ts'
 
@@ -69,13 +81,29 @@ const far = (event: Moment, load: Load, { work }: EventPlan): Task[] => {
   ]
 }
 
+/** What goes in on the evening before: so late that it is done when the day's work ends, and after its hours in water. */
+const eveningDrafts = (load: Load, plan: EventPlan, nameOf: (plant: string) => string): Draft[] => {
+  const { work } = plan
+  const place = placeDraft(EVENING, load, plan, nameOf)
+  const bind = bindDraft(EVENING, load, work.minutes.binding)
+  const there = minutesOfDay(work.to) - minutesOfDay(work.from)
+  const takes = clockMinutes(place, work) + (bind ? clockMinutes(bind, work) : 0)
+  const justIn = load.arriving.filter((a) => a.place === EVENING && a.arrive === 1)
+  const water_h = Math.max(0, ...justIn.map((a) => a.water_h[0]))
+  const late = { ...place, from_min: onFiveDown(Math.max(0, there - takes)) }
+  return [
+    { ...late, ...(justIn.length > 0 ? { rests: { key: 'condition-1', min: water_h * 60 } } : {}) },
+    ...(bind ? [bind] : []),
+  ]
+}
+
 /** The work of the days before the event's own, in its order. Days before → tasks. */
 const draftsOf = (load: Load, plan: EventPlan, nameOf: (plant: string) => string): Map<number, Draft[]> => {
   const { minutes } = plan.work
   const days = new Map<number, Draft[]>()
   const on = (day: number, ...drafts: (Draft | null)[]): void =>
     void days.set(day, [...(days.get(day) ?? []), ...drafts.filter((d) => d !== null)])
-  const placed = [...load.plants.keys()].filter((day) => day > 0)
+  const placed = [...load.plants.keys()].filter((day) => day > 0).sort((a, b) => b - a)
   const firstIn = Math.max(1, ...load.arriving.map((a) => a.arrive))
   for (let day = Math.max(0, ...placed) - 1; day > 0; day--) {
     const water = waterDraft(day, load, minutes.watering)
@@ -83,8 +111,10 @@ const draftsOf = (load: Load, plan: EventPlan, nameOf: (plant: string) => string
   }
   for (const [day, arriving] of byArrival(load.arriving))
     if (day > 0) on(day, arriveDraft(day, arriving, minutes.receiving), conditionDraft(day, arriving, plan, nameOf))
-  on(Math.max(Math.min(VESSELS, firstIn), ...placed), vesselsDraft(load, minutes.vessel))
-  for (const day of placed) on(day, placeDraft(day, load, plan, nameOf), bindDraft(day, load, minutes.binding))
+  on(Math.max(Math.min(VESSELS, firstIn), ...placed.map(Math.ceil)), vesselsDraft(load, minutes.vessel))
+  for (const day of placed)
+    if (day !== EVENING) on(day, placeDraft(day, load, plan, nameOf), bindDraft(day, load, minutes.binding))
+  if (load.plants.has(EVENING)) on(1, ...eveningDrafts(load, plan, nameOf))
   return days
 }
 
@@ -100,7 +130,9 @@ const waits = (event: Moment, load: Load): Task[] =>
   [...byArrival(load.arriving)].flatMap(([day, arriving]) => {
     const opening = arriving.filter((a) => a.opens > 0 && a.arrive > a.place)
     if (opening.length === 0) return []
-    return [wholeDays(event, day, openDraft(day, opening), NOBODY, Math.min(...opening.map((a) => a.place)) + 1)]
+    return [
+      wholeDays(event, day, openDraft(day, opening), NOBODY, Math.floor(Math.min(...opening.map((a) => a.place))) + 1),
+    ]
   })
 
 /** From the event's beginning on: topping up in the mornings while it lasts, and taking down when it is over. */

@@ -95,7 +95,8 @@ export const openDraft = (day: number, arriving: readonly Arriving[]): Draft => 
   title: 'Let them open',
   steps: [
     ...arriving.map(
-      (a) => `${a.name}: up to ${counted(a.opens, 'day')}; ${counted(a.arrive - a.place, 'day')} until it is placed`,
+      (a) =>
+        `${a.name}: up to ${counted(a.opens, 'day')}; ${counted(Math.ceil(a.arrive - a.place), 'day')} until it is placed`,
     ),
     'Loosely, in the warm and light, in lukewarm water; look morning and evening, and cool what is open enough.',
   ],

@@ -35,6 +35,13 @@ const EARLY_DAYS = 2
 /** What wilts or bruises goes in last, on the day itself or in the night before it (common practice). */
 const DELICATE = ['hydrangea', 'sweet-pea', 'dahlia', 'iris']
 
+/** The evening before the event's day, as a day on which something is placed: after all that goes in on that day. */
+export const EVENING = 0.5
+
+/** Whether what goes in on the day may go in on the evening before: it is there, and one source at least lets it stand so long. */
+export const bearsEvening = ({ plant, arrive, place }: Pick<Timing, 'plant' | 'arrive' | 'place'>): boolean =>
+  place === 0 && arrive > 0 && (keepingOf(plant)?.placed_d?.most ?? 0) >= 1
+
 export const isWoody = (plant: string): boolean => findPlant(plant)?.shape.woody === 1
 
 /** The day it may go in: two days before where every source allows it, the day before where one does, else on the day. */

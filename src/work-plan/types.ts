@@ -60,8 +60,8 @@ export interface Clash {
   text: string
   /** How it is known: sources, or the words of the house. */
   known: string
-  /** What one press would mend: bringing flowers together on fewer days. */
-  mend?: 'together'
+  /** What one press would mend: bringing flowers together on fewer days, placing on the evening before. */
+  mend?: 'together' | 'evening'
 }
 
 export interface Plan {

@@ -198,6 +198,19 @@ test('who is there, by name, and what one piece took', async ({ page }) => {
   })
 })
 
+test('for a morning, what goes in last goes in on the evening before', async ({ page }) => {
+  await openPlan(page)
+  await page.getByLabel('begins').fill('2031-06-14T10:00')
+  await expect(row(page, 'place-0')).toContainText('Dahlia')
+  await page.getByRole('button', { name: 'Place them on the evening before' }).click()
+  await expect(page.getByRole('heading', { name: 'Will not go as it stands' })).toBeFocused()
+  await expect(row(page, 'place-0')).toHaveCount(0)
+  await expect(row(page, 'place-evening')).toContainText(/–18:00.*Dahlia/)
+  await expect(page.getByRole('combobox', { name: 'what goes in last' })).toHaveValue('evening')
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await expect(row(page, 'place-0')).toContainText('Dahlia')
+})
+
 test('a year that no calendar has changes nothing', async ({ page }) => {
   await openPlan(page)
   await page.getByLabel('begins').fill('2031-06-14T15:00')

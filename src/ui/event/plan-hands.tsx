@@ -51,6 +51,21 @@ const People = ({ work }: { work: Work }) => (
     />
     <ClockField label="from" value={work.from} onChange={(from) => changeWork(work, { from }, `work from ${from}`)} />
     <ClockField label="to" value={work.to} onChange={(to) => changeWork(work, { to }, `work to ${to}`)} />
+    <SelectField
+      label="what goes in last"
+      value={work.evening ? 'evening' : 'day'}
+      options={[
+        { value: 'day', words: 'on the day' },
+        { value: 'evening', words: 'the evening before, if it may' },
+      ]}
+      onChange={(to) =>
+        changeWork(
+          work,
+          { evening: to === 'evening' },
+          `what goes in last goes in ${to === 'day' ? 'on the day' : 'on the evening before, where it may'}`,
+        )
+      }
+    />
     <NumberField
       label="on the road"
       unit="min"

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { useEvent } from '../../state/index.ts'
+import { changeEvent, useEvent } from '../../state/index.ts'
 import { byDay, type Clash, fiveWords, lateOf, minuteWords, weekdayWords } from '../../work-plan/index.ts'
 import { Button } from '../parts/index.ts'
 import { PlanActs } from './plan-acts.tsx'
@@ -22,15 +22,17 @@ const Missing = ({ worked: { event } }: { worked: WorkedEvent }) => (
   </p>
 )
 
-/** One press against days on which nothing can come. What it stood at may be gone after it: the heading takes the focus. */
-const Mend = ({ worked }: { worked: WorkedEvent }) => {
-  const mend = (): void => {
-    bringTogether(worked, TOGETHER)
+/** One press against what will not go. What it stood at may be gone after it: the heading takes the focus. */
+const Mend = ({ worked, mend }: { worked: WorkedEvent; mend: NonNullable<Clash['mend']> }) => {
+  const act = (): void => {
+    if (mend === 'together') bringTogether(worked, TOGETHER)
+    else
+      changeEvent({ work: { ...worked.event.work, evening: true } }, 'what goes in last goes in on the evening before')
     document.getElementById('plan-clashes')?.focus()
   }
   return (
-    <Button kind="word" onClick={mend}>
-      Bring them together on {TOGETHER} days
+    <Button kind="word" onClick={act}>
+      {mend === 'together' ? `Bring them together on ${TOGETHER} days` : 'Place them on the evening before'}
     </Button>
   )
 }
@@ -48,7 +50,7 @@ const Clashes = ({ clashes, worked }: { clashes: readonly Clash[]; worked: Worke
         {clashes.map((c) => (
           <li key={c.text}>
             {c.text} <span className="quiet">({c.known})</span>
-            {c.mend === 'together' && <Mend worked={worked} />}
+            {c.mend && <Mend worked={worked} mend={c.mend} />}
           </li>
         ))}
       </ol>

@@ -194,6 +194,7 @@ describe('the file of an event', () => {
       /^deliveries.of.rose: expected a whole number of days/,
     )
     expect(problemsOf({ work: { names: ['Ana', ''] } })[0]).toMatch(/^work.names\[1\]: expected a text/)
+    expect(problemsOf({ work: { evening: 'yes' } })).toEqual(['work.evening: expected true or false, got "yes"'])
     for (const hands of [[], [0], [1, 1], [1.5], 'Ana'])
       expect(problemsOf({ work: { who: { carry: hands } } })[0]).toMatch(/^work.who.carry: expected numbers of hands/)
     expect(problemsOf({ parts: [{ design: 'bowl', copies: 1, placing_min: -1 }] })).toEqual([

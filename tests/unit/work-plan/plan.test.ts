@@ -65,9 +65,7 @@ describe('the plan of work', () => {
 
   it('before lilies are ordered the host is asked for cats; for roses nobody is', () => {
     const asked = (...lines: Parameters<typeof order>) => task(plan({}, ...lines), 'book')!.steps.join(' ')
-    expect(asked(line('lily-oriental', 12), line('rose', 12))).toMatch(
-      /cat lives or visits.*if so, no lily-oriental\./,
-    )
+    expect(asked(line('lily-oriental', 12), line('rose', 12))).toMatch(/cat lives or visits.*if so, no lily-oriental\./)
     expect(asked(line('rose', 12))).not.toMatch(/cat/)
   })
 

@@ -132,6 +132,42 @@ describe('what stands is topped up', () => {
   })
 })
 
+describe('for a morning, what goes in last may go in on the evening before', () => {
+  const morning = (evening: boolean, ...plants: string[]) =>
+    plan(
+      { date: '2027-06-12T11:00', work: { ...event().work, evening } },
+      ...['rose', ...plants].map((p) => line(p, 24)),
+    )
+
+  it('hydrangeas and dahlias, after their hours in water, done when the day’s work ends (“D-1 night”: common practice)', () => {
+    const { tasks, clashes } = morning(true, 'hydrangea', 'dahlia')
+    const evening = tasks.find((t) => t.key === 'place-evening')!
+    expect(evening).toMatchObject({ title: 'Place what goes in last', plants: ['dahlia', 'hydrangea'], daysBefore: 1 })
+    // 48 stems and half of the 120 minutes for the pieces, by two: 54, on five 55: 17:05 to 18:00.
+    expect([evening.start, evening.end]).toEqual(['2027-06-11T17:05', '2027-06-11T18:00'])
+    expect(hoursBetween(tasks.find((t) => t.key === 'condition-1')!, evening)).toBeGreaterThanOrEqual(4)
+    expect(tasks.some((t) => t.key === 'place-0')).toBe(false)
+    expect(clashes.filter((c) => !c.text.startsWith('On the day itself'))).toEqual([])
+  })
+  it('sweet peas stay on the day, for no source lets them stand longer', () => {
+    const { tasks } = morning(true, 'sweet-pea')
+    expect(tasks.find((t) => t.key === 'place-0')!.plants).toEqual(['sweet-pea'])
+  })
+  it('is offered where the day itself begins too early, and no more once it is taken', () => {
+    const offered = (evening: boolean) => morning(evening, 'hydrangea').clashes.filter((c) => c.mend === 'evening')
+    expect(offered(false)).toHaveLength(1)
+    expect(offered(true)).toEqual([])
+  })
+  it('dahlias that come at nine on the day before wait their four hours, also where the work ends earlier', () => {
+    const short = { ...event().work, evening: true, to: '12:00' }
+    const { tasks, clashes } = plan({ work: short }, line('dahlia', 24))
+    expect(
+      hoursBetween(tasks.find((t) => t.key === 'condition-1')!, tasks.find((t) => t.key === 'place-evening')!),
+    ).toBe(4)
+    expect(clashes.some((c) => /^Friday 11 June: .* do not fit into 3 h/.test(c.text))).toBe(true)
+  })
+})
+
 describe('where there is no plan, or a short one', () => {
   it('no date: nothing', () => expect(tasksOf({ date: '' })).toEqual([]))
   it('an odd minute: an event at 15:03 has all standing by 14:00', () => {
