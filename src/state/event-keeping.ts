@@ -18,7 +18,7 @@ import {
   texts,
 } from './event-saver.ts'
 import { type KeptEvent, useEvent } from './event-store.ts'
-import { keptEvent, readPlan } from './event-text.ts'
+import { keptEvent, readKept } from './event-text.ts'
 import { store } from './keeping.ts'
 
 /** Where versions that knew one event alone kept it. */
@@ -32,6 +32,8 @@ const { getState: get, setState: set } = useEvent
 let channel: BroadcastChannel | null = null
 /** An event comes as it is kept: that is no change. */
 let showing = false
+/** How much of the event that was shown last was wrong. */
+let setBack = 0
 
 /** Looks again which events this browser keeps. */
 export const refreshEvents = async (): Promise<KeptEvent[]> => {
@@ -44,16 +46,32 @@ export const refreshEvents = async (): Promise<KeptEvent[]> => {
 
 const named = (title: string): string => title || 'the event without a title'
 const sentence = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`
+const setBackWords = (): string =>
+  setBack === 0
+    ? ''
+    : ` ${setBack} ${setBack === 1 ? 'thing in it was' : 'things in it were'} wrong and ${setBack === 1 ? 'has its' : 'have their'} usual value; as it was it lies among those thrown away.`
 const told = (): void => {
   channel?.postMessage('written')
   void refreshEvents()
+}
+
+/**
+ * An event of which something is wrong is opened as far as it is good, and the next change would write that over it: as it was it
+ * is put among those that were thrown away, once for each state. @returns whether it is there
+ */
+const putAsideAsItWas = async (id: string, text: string, revision: number): Promise<boolean> => {
+  const aside = `${id} at ${revision}`
+  const saved = await texts.save(aside, text, 0)
+  if (saved.ok) await texts.mark(aside, true)
+  return saved.ok || saved.why === 'conflict'
 }
 
 /** Shows an event and goes on keeping it. What was shown before is let go of first; where it can't be, nothing happens. */
 const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
   const next = await reach(id)
   const { result } = next
-  const there = result.ok ? readPlan(result.document, id) : null
+  const read = result.ok ? readKept(result.document, id) : null
+  const there = read?.plan ?? null
   if (result.ok && !there && !plan) {
     say('The kept event can’t be read; it was left as it is.')
     return false
@@ -63,6 +81,11 @@ const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
     return false
   }
   const shown = plan ?? there!
+  if (result.ok && read && read.wrong > 0 && !plan && !(await putAsideAsItWas(id, result.document, result.revision))) {
+    say('Something in this event is wrong, and it can’t be put aside as it is: nothing was opened.')
+    return false
+  }
+  setBack = plan ? 0 : (read?.wrong ?? 0)
   const found = await lookUp(shown.parts)
   if (get().ready && !(await letGo())) {
     say('The event that is open can’t be kept now: save it as a file first. Nothing was opened.')
@@ -81,7 +104,7 @@ export const openEvent = async (id: string): Promise<boolean> => {
   const kept = get().kept.find((e) => e.id === id)
   if (kept?.thrown) await texts.mark(id, false)
   const opened = await show(id, null)
-  if (opened) say(`${sentence(named(get().event.title))} opened.`)
+  if (opened) say(`${sentence(named(get().event.title))} opened.${setBackWords()}`)
   await refreshEvents()
   return opened
 }
@@ -167,6 +190,10 @@ const start = async (): Promise<void> => {
   const last = await store.setting(OPEN)
   const open = kept.find((e) => last.ok && e.id === last.value) ?? kept[0]
   if (!open || !(await show(open.id, null))) await startAnew()
+  if (setBack > 0) {
+    say(setBackWords().trim())
+    await refreshEvents()
+  }
   set({ ready: true })
   useEvent.subscribe((now, before) => {
     if (now.event !== before.event && !showing) eventChanged()

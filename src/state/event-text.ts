@@ -17,19 +17,22 @@ export const textOfPlan = (event: EventPlan): string => {
   return writeEvent({ ...event, parts, designs: {} })
 }
 
-/** The plan as it was kept under this id; null for what can't be read. */
-export const readPlan = (text: string, id: string): EventPlan | null => {
+/** The plan as it was kept under this id, and how much of it is wrong and set back; null for what can't be read. */
+export const readKept = (text: string, id: string): { plan: EventPlan; wrong: number } | null => {
   try {
     const raw = JSON.parse(text) as EventPlan
     const designs = Object.fromEntries((raw.parts ?? []).map((p) => [p.design, STAND_IN]))
     const read = readEvent(JSON.stringify({ ...raw, designs }), known)
     if (read.kind === 'refused') return null
     const { designs: _, ...plan } = read.kind === 'ok' ? read.event : read.good
-    return { ...plan, id }
+    return { plan: { ...plan, id }, wrong: read.kind === 'ok' ? 0 : read.problems.length }
   } catch {
     return null
   }
 }
+
+/** The plan alone. */
+export const readPlan = (text: string, id: string): EventPlan | null => readKept(text, id)?.plan ?? null
 
 /** What a list shows of a kept text. */
 export const keptEvent = ({ id, text, revision, savedAt, thrown }: KeptText): KeptEvent => {

@@ -130,6 +130,26 @@ describe('the events of a browser', () => {
     expect(later.useEvent.getState().event.parts.map((p) => p.design)).toContain(id)
   })
 
+  it('an event of which something is wrong is opened as far as it is good, and kept as it was as well', async () => {
+    const place = browser()
+    const old = databaseRecords('pedicel')
+    const { designs: _, ...plan } = supper({ title: 'Half right', tables: 12 })
+    const text = writeEvent({ ...plan, hours: 'long' as unknown as number, designs: {} })
+    const row = { text, revision: 3, savedAt: 1, writer: 'x' }
+    await old.transact('settings', 'readwrite', (table) => table.put('event:half', row))
+    const page = await tab(place)
+    expect(page.useEvent.getState().event).toMatchObject({ title: 'Half right', tables: 12, hours: 8 })
+    expect(page.useStudio.getState().message).toMatch(/^1 thing in it was wrong and has its usual value; as it was/)
+    page.changeEvent({ tables: 14 }, '14 tables')
+    await page.keepEvent()
+    page.leave()
+    const later = await tab(place)
+    expect(later.useEvent.getState().event).toMatchObject({ tables: 14, hours: 8 })
+    const aside = later.useEvent.getState().kept.filter((e) => e.thrown)
+    expect(aside.map((e) => e.title)).toEqual(['Half right'])
+    expect(await later.rawEvent(aside[0]!.id)).toBe(text)
+  })
+
   it('an event that can’t be read is listed, left as it is, and handed out', async () => {
     const place = browser()
     const old = databaseRecords('pedicel')
