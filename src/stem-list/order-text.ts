@@ -38,8 +38,8 @@ const onStep = (mm: number, units: Units, round: 'ceil' | 'floor'): number => {
   const hair = round === 'ceil' ? -HAIR : HAIR
   return STEP[units] * Math[round](toUnit(mm, units) / STEP[units] + hair)
 }
-/** No shorter than this, rounded up. */
-const atLeast = (mm: number, units: Units): number => onStep(mm, units, 'ceil')
+/** No shorter than this, rounded up to what a seller is asked for. */
+export const atLeast = (mm: number, units: Units): number => onStep(mm, units, 'ceil')
 
 const CSV_HEAD = (units: Units): string[] => [
   'plant',

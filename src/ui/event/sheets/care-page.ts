@@ -61,7 +61,7 @@ export const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
 
 /** What hands, pets and guests are kept from, all of it, each with its source, and whose word goes before ours. */
 export const carePages = (pen: Pen, worked: WorkedEvent, when: string): Laid[] => {
-  const body = bodyOf(pen.sheet)
+  const body = bodyOf(pen.sheet, 1)
   const flow = flowIn(body)
   const warned = warnedOf(worked)
   for (const [about, title] of ABOUT) {

@@ -70,7 +70,7 @@ const cellOf = (
  * box to tick at each row.
  */
 export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent, said: CutPageWords): Laid[] => {
-  const body = bodyOf(pen.sheet)
+  const body = bodyOf(pen.sheet, 2)
   const flow = flowIn(body)
   const known = new Map(designs.map((d) => [d, benchNumbers(d, plan)]))
   const wordsOf = (piece: BenchPiece): string =>

@@ -13,7 +13,7 @@ const TITLE_AT = 300
 
 /** One task: when, what, by how many hands, and what to do. @returns its items as if it began at y 0, and its height */
 const taskItems = (pen: Pen, task: Task, done: boolean, x: number, width: number): Block => {
-  const time = timeWords(task)
+  const time = task.span_ms || task.start !== task.end ? timeWords(task) : ''
   // What is longer than a day's hours has no room before the title.
   const before = task.span_ms && pen.measure(time, TEXT) <= TITLE_AT - 80 ? time : ''
   const title = time && !before ? `${task.title}, ${time}` : task.title
@@ -45,7 +45,7 @@ const taskItems = (pen: Pen, task: Task, done: boolean, x: number, width: number
  * @param withCare the sheet Take care is printed too
  */
 export const dayPages = (pen: Pen, { plan, event }: WorkedEvent, when: string, withCare: boolean): Laid[] => {
-  const body = bodyOf(pen.sheet)
+  const body = bodyOf(pen.sheet, 1)
   const flow = flowIn(body)
   for (const { text } of plan.clashes) {
     const block = paragraph(pen, `Mind: ${text}`, STRONG, { x: body.x, y: 50, width: body.w })

@@ -7,18 +7,18 @@ import { ASIDE, LEADING_px, type Pen, paragraph, rule, SMALL, TEXT, TITLE, words
 /** White: these sheets are printed to be worked from, on whatever paper there is. */
 const PRINT_PAPER = '#ffffff'
 
-/** Where the body begins, px: below the lines under the title. */
-const TOP = 500
-/** Lines under the title. */
+/** Lines under the title at the most, and where the first stands, px. */
 const HEAD_LINES = 4
+const FIRST_LINE = 316
 
-/** Where the body of a page begins and ends, px. */
-export const bodyOf = ({ height, inset, margin, width }: Sheet): Box => ({
-  x: margin,
-  y: TOP,
-  w: width - 2 * margin,
-  h: height - inset - 180 - TOP,
-})
+/**
+ * Where the body of a page begins and ends, px.
+ * @param lines under the title, so many
+ */
+export const bodyOf = ({ height, inset, margin, width }: Sheet, lines = HEAD_LINES): Box => {
+  const top = FIRST_LINE + (lines - 1) * LEADING_px + 40
+  return { x: margin, y: top, w: width - 2 * margin, h: height - inset - 180 - top }
+}
 
 export interface PageWords {
   title: string
@@ -75,7 +75,7 @@ const headLines = (pen: Pen, { lines }: PageWords): Item[] => {
   return lines
     .flatMap((line) => wrapped(line, TEXT, width - 2 * margin, 2, pen.measure))
     .slice(0, HEAD_LINES)
-    .map((line, i) => words(pen, line, TEXT, margin, 316 + i * LEADING_px, 'left', INK2))
+    .map((line, i) => words(pen, line, TEXT, margin, FIRST_LINE + i * LEADING_px, 'left', INK2))
 }
 
 /** A page with its frame and its title, and what stands at its foot. */

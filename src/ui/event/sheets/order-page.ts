@@ -1,10 +1,12 @@
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
-import { type OrderLine, packWords } from '../../../stem-list/index.ts'
+import { atLeast, lengthToAsk, type OrderLine, packWords } from '../../../stem-list/index.ts'
 import { vesselWord } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
+import { shortDay } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Align, Font, Item, Laid } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
+import { deliveryIn } from '../order/delivery-of.ts'
 import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-event.ts'
 import { money } from '../words.ts'
 import { careOf } from './care.ts'
@@ -32,18 +34,36 @@ interface OrderPageWords {
   units: Units
 }
 
-const columnsOf = ({ colourOf, withCost }: OrderPageWords, currency: string): Column[] => {
+/** Where the columns end, or begin from the left, as shares of the width. */
+const AT = {
+  plain: { colour: 0.29, comes: 0.455, stem: 0.63, needed: 0.71, spare: 0.78, bunches: 0.9, over: 1 },
+  withCost: { colour: 0.27, comes: 0.41, stem: 0.55, needed: 0.63, spare: 0.69, bunches: 0.805, over: 0.89 },
+}
+
+const columnsOf = (worked: WorkedEvent, { colourOf, withCost, units }: OrderPageWords): Column[] => {
+  const { currency } = worked.order
+  const deliveryOf = deliveryIn(worked)
+  const at = withCost ? AT.withCost : AT.plain
+  const comes = (l: OrderLine): string => {
+    const day = deliveryOf(l)?.day
+    return day ? shortDay(day) : ''
+  }
+  const stem = (l: OrderLine): string => {
+    const { least_mm, longer } = lengthToAsk(l)
+    const mm = Math.max(least_mm ?? 0, longer?.least_mm ?? 0)
+    return `${atLeast(mm, units)}${longer ? ' !' : ''}`
+  }
   const cost = (l: OrderLine): string => `${money(l.minor, currency)}${l.example ? ' *' : ''}`
-  // Where numbers end, without the cost and with it.
-  const [needed, spare, bunches, over] = withCost ? [0.58, 0.65, 0.78, 0.86] : [0.62, 0.7, 0.84, 1]
   return [
-    { head: 'plant', at: 0.05, room: 0.26, align: 'left', of: (l) => plantName(l.plant) },
-    { head: 'colour', at: 0.32, room: 0.19, align: 'left', of: colourOf },
-    { head: 'needed', at: needed, room: 0.09, align: 'right', of: (l) => String(l.stems) },
-    { head: 'spare', at: spare, room: 0.07, align: 'right', of: (l) => String(l.spareStems) },
-    { head: 'bunches', at: bunches, room: 0.14, align: 'right', of: packWords },
-    { head: 'left over', at: over, room: 0.08, align: 'right', of: (l) => String(l.leftover) },
-    ...(withCost ? [{ head: 'cost', at: 1, room: 0.14, align: 'right' as const, of: cost }] : []),
+    { head: 'plant', at: 0.05, room: 0.23, align: 'left', of: (l) => plantName(l.plant) },
+    { head: 'colour', at: at.colour, room: 0.15, align: 'left', of: colourOf },
+    { head: 'comes', at: at.comes, room: 0.09, align: 'left', of: comes },
+    { head: `stem from, ${units}`, at: at.stem, room: 0.11, align: 'right', of: stem },
+    { head: 'needed', at: at.needed, room: 0.08, align: 'right', of: (l) => String(l.stems) },
+    { head: 'spare', at: at.spare, room: 0.07, align: 'right', of: (l) => String(l.spareStems) },
+    { head: 'bunches', at: at.bunches, room: 0.11, align: 'right', of: packWords },
+    { head: 'left over', at: at.over, room: 0.08, align: 'right', of: (l) => String(l.leftover) },
+    ...(withCost ? [{ head: 'cost', at: 1, room: 0.1, align: 'right' as const, of: cost }] : []),
   ]
 }
 
@@ -68,10 +88,11 @@ const vesselLine = ({ document, resolved, copies, title, place }: EventDesign, u
 }
 
 /** The order as a list to buy by, and the vessels that it is for, as many pages as it takes. */
-export const orderPages = (pen: Pen, { order, event, designs }: WorkedEvent, said: OrderPageWords): Laid[] => {
-  const body = bodyOf(pen.sheet)
+export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords): Laid[] => {
+  const { order, event, designs } = worked
+  const body = bodyOf(pen.sheet, 1)
   const { currency } = order
-  const columns = columnsOf(said, currency)
+  const columns = columnsOf(worked, said)
   const line = (texts: readonly string[], font: Font, y: number): Item[] =>
     columns.map((c, i) =>
       words(pen, cut(texts[i] ?? '', font, body.w * c.room, pen.measure), font, body.x + body.w * c.at, y, c.align),
@@ -88,6 +109,11 @@ export const orderPages = (pen: Pen, { order, event, designs }: WorkedEvent, sai
   const bought = order.lines.reduce((n, l) => n + l.bought, 0)
   const total = said.withCost ? `, ${money(order.minor, currency)}` : ''
   flow.put({ items: [words(pen, `${bought} stems in all${total}.`, STRONG, body.x, ROW)], height: ROW + 8 })
+  if (order.lines.some((l) => l.tooLong > 0))
+    flow.put({
+      items: [words(pen, '! longer than its stems usually are: ask whether it can be had.', TEXT, body.x, 40)],
+      height: 54,
+    })
   if (said.withCost && order.lines.some((l) => l.example))
     flow.put({ items: [words(pen, '* an example price, invented: no shop asks it.', TEXT, body.x, 40)], height: 54 })
   const vessels = (said: string): Block => ({
