@@ -56,7 +56,7 @@ const columnsOf = (worked: WorkedEvent, { colourOf, withCost, units }: OrderPage
   const cost = (l: OrderLine): string => `${money(l.minor, currency)}${l.example ? ' *' : ''}`
   return [
     { head: 'plant', at: 0.05, room: 0.23, align: 'left', of: (l) => plantName(l.plant) },
-    { head: 'colour', at: at.colour, room: 0.15, align: 'left', of: colourOf },
+    { head: 'colour', at: at.colour, room: 0.13, align: 'left', of: colourOf },
     { head: 'comes', at: at.comes, room: 0.09, align: 'left', of: comes },
     { head: `stem from, ${units}`, at: at.stem, room: 0.11, align: 'right', of: stem },
     { head: 'needed', at: at.needed, room: 0.08, align: 'right', of: (l) => String(l.stems) },
