@@ -44,8 +44,8 @@ export const refreshEvents = async (): Promise<KeptEvent[]> => {
   return kept
 }
 
-const named = (title: string): string => title || 'the event without a title'
-const sentence = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`
+export const named = (title: string): string => title || 'the event without a title'
+export const sentence = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`
 const setBackWords = (): string =>
   setBack === 0
     ? ''
@@ -67,7 +67,7 @@ const putAsideAsItWas = async (id: string, text: string, revision: number): Prom
 }
 
 /** Shows an event and goes on keeping it. What was shown before is let go of first; where it can't be, nothing happens. */
-const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
+export const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
   const next = await reach(id)
   const { result } = next
   const read = result.ok ? readKept(result.document, id) : null
@@ -119,49 +119,17 @@ export const showNew = async (plan: EventPlan, words: string): Promise<boolean> 
   return true
 }
 
+/** A new event in place of none; it is kept from its first change on. */
+export const startAnew = (): Promise<boolean> => {
+  const plan = begun(newName())
+  return show(plan.id, plan)
+}
+
 /** A new event with the open design in it, beside the one there was. */
 export const beginEvent = async (): Promise<void> => {
   const { id, title } = get().event
   const beside = get().kept.some((e) => e.id === id) ? `; ${named(title)} is kept beside it` : ''
   await showNew(begun(newName()), `a new event${beside}`)
-}
-
-/** Throws an event away, so that it can be put back. From the one that is open, on to the next or a new one. */
-export const throwEventAway = async (id: string): Promise<void> => {
-  const open = get().event.id === id
-  const title = named(open ? get().event.title : (get().kept.find((e) => e.id === id)?.title ?? ''))
-  if (open) {
-    if (!(await letGo())) return say('The event can’t be kept now; nothing was thrown away.')
-    const other = get().kept.find((e) => e.id !== id && e.readable && !e.thrown)
-    if (!(await (other ? show(other.id, null) : startAnew()))) return
-  }
-  const done = await texts.mark(id, true)
-  say(done.ok || done.why === 'missing' ? `${sentence(title)} thrown away; it can be put back.` : done.message)
-  await refreshEvents()
-}
-
-const startAnew = (): Promise<boolean> => {
-  const plan = begun(newName())
-  return show(plan.id, plan)
-}
-
-export const putEventBack = async (id: string): Promise<void> => {
-  const done = await texts.mark(id, false)
-  say(done.ok ? 'Put back.' : done.message)
-  await refreshEvents()
-}
-
-/** Takes an event that was thrown away out of this browser, for good. */
-export const removeEvent = async (id: string): Promise<void> => {
-  const done = await texts.remove(id)
-  say(done.ok ? 'Removed.' : done.message)
-  await refreshEvents()
-}
-
-/** The record of an event as it lies there: the way out for one that can't be read. */
-export const rawEvent = async (id: string): Promise<string | null> => {
-  const raw = await texts.raw(id)
-  return raw.ok ? raw.text : null
 }
 
 /** Shows the state that another page has written; what was changed here is kept as a copy beside it. */

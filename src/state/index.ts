@@ -19,20 +19,10 @@ export {
   putTwinInPlace,
   textOfEvent,
 } from './event-files.ts'
-export {
-  beginEvent,
-  goOnWithCopy,
-  openEvent,
-  putEventBack,
-  rawEvent,
-  refreshEvents,
-  removeEvent,
-  showNewer,
-  startEvent,
-  throwEventAway,
-} from './event-keeping.ts'
+export { beginEvent, goOnWithCopy, openEvent, refreshEvents, showNewer, startEvent } from './event-keeping.ts'
 export { keepEvent } from './event-saver.ts'
 export { type EventState, type KeptEvent, useEvent, useEventHistory } from './event-store.ts'
+export { putEventBack, rawEvent, removeEvent, throwEventAway } from './event-thrown.ts'
 export {
   agreeToOpen,
   beginDesign,
