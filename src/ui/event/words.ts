@@ -52,7 +52,7 @@ export const budgetWords = (
       over: false,
     }
   const over = minor > budget
-  const words = `Of the budget of ${money(budget, prices)} ${over ? 'it is over by' : 'is left'}`
+  const words = `${over ? 'Over the' : 'Left of the'} budget of ${money(budget, prices)}`
   return { words, amount: money(Math.abs(budget - minor), prices), over }
 }
 

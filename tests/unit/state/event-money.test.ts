@@ -106,7 +106,7 @@ describe('a budget and the currency', () => {
       over: false,
     })
     expect(budgetWords(event(), { minor: 160_000, currency: 'EUR' })).toEqual({
-      words: 'Of the budget of €1,500.00 it is over by',
+      words: 'Over the budget of €1,500.00',
       amount: '€100.00',
       over: true,
     })
