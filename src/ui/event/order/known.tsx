@@ -17,8 +17,9 @@ export const Known = ({ order }: { order: Order }) => {
       <p>
         Stems are the fewest that give all pieces at their cut lengths, over the whole event; spare goes on top, and
         only then is it rounded up to bunches, once, in the cheapest mix of the sizes sold. Of each stem{' '}
-        {formatLength(RECUT_mm, units)} go on arrival (Floral Design Institute; California Cut Flower Commission). No
-        measured table of spare was found: the usual shares are from memory, by how easily a flower breaks or fails.
+        {formatLength(RECUT_mm, units)} go on arrival (Floral Design Institute; California Cut Flower Commission); a
+        seller is asked for that and the longest piece as it is first cut, rounded up. No measured table of spare was
+        found: the usual shares are from memory, by how easily a flower breaks or fails.
       </p>
       <table className="event-table">
         <thead>
