@@ -42,6 +42,9 @@ export interface There {
   who: string
 }
 
+/** For what only waits. */
+export const NOBODY: There = { hands: [], who: '' }
+
 export const timed = (draft: Draft, daysBefore: number, from: Moment, to: Moment, there: There): Task => ({
   ...filled(draft),
   daysBefore,

@@ -1,85 +1,21 @@
-import { dangerOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
+import { after } from './after.ts'
 import { clashesOf } from './clashes.ts'
-import {
-  dayBefore,
-  daysUntil,
-  later,
-  localDay,
-  type Moment,
-  minutesOfDay,
-  momentOf,
-  onFiveDown,
-  upToFive,
-  weekdayWords,
-} from './clock.ts'
-import { clockMinutes, handsAt, inTurn, whoWords } from './crew.ts'
-import { costWords } from './deliveries.ts'
-import { type Draft, placedInDay, timed, wholeDays } from './draft.ts'
+import { dayBefore, type Moment, minutesOfDay, momentOf, onFiveDown, upToFive } from './clock.ts'
+import { clockMinutes, inTurn, whoWords } from './crew.ts'
+import { type Draft, NOBODY, placedInDay, wholeDays } from './draft.ts'
+import { far } from './far.ts'
 import { lastDay, lastLegs } from './last-day.ts'
 import { type About, type Load, loadOf } from './load.ts'
-import { bindDraft, placeDraft, trialDraft, vesselsDraft } from './pieces.ts'
-import { REASONS } from './reasons.ts'
+import { bindDraft, placeDraft, vesselsDraft } from './pieces.ts'
 import { arriveDraft, byArrival, conditionDraft, openDraft } from './supply.ts'
 import { EVENING } from './timing.ts'
 import type { Plan, Task } from './types.ts'
-import { waterAfterDraft, waterDraft } from './water.ts'
+import { waterDraft } from './water.ts'
 
-/** Days before on which it is ordered, at the latest too, and on which all is settled. Common practice; see reasons.ts. */
-const BOOK = 30
-const SETTLE = 14
 /** Vessels are prepared two to three days before (common practice). */
 const VESSELS = 2
-
-const NOBODY = { hands: [], who: '' }
-
-/** What is done weeks before. */
-const far = (event: Moment, load: Load, { work }: EventPlan): Task[] => {
-  const asked = load.arriving.filter((a) => a.lacks > 0 || (a.arrive > a.best && a.opens > 0))
-  const forCats = load.arriving.filter((a) => dangerOf(a.plant).pets === 'emergency').map((a) => a.name)
-  const trial = trialDraft(load, work.minutes)
-  const hands = handsAt(trial, work)
-  return [
-    wholeDays(
-      event,
-      BOOK,
-      {
-        key: 'book',
-        kind: 'book',
-        title: 'Order the flowers',
-        steps: [
-          `By now; no later than ${weekdayWords(localDay(event.subtract({ days: SETTLE })))} without talking to the seller.`,
-          ...(forCats.length > 0
-            ? [
-                `First ask the host whether a cat lives or visits where they will stand: if so, no ${forCats.join(', no ')}.`,
-              ]
-            : []),
-          ...asked.map((a) => `${a.name} ${costWords(a)}.`),
-        ],
-        reasons: REASONS.book,
-      },
-      NOBODY,
-    ),
-    wholeDays(event, BOOK, trial, { hands, who: whoWords(hands, work) }),
-    wholeDays(
-      event,
-      SETTLE,
-      {
-        key: 'settle',
-        kind: 'settle',
-        title: 'Settle numbers, vessels and the venue’s rules',
-        steps: [
-          'Count of each design, spare, who helps on which day.',
-          'Vessels, what holds the stems, tape, labels and buckets: there, or ordered.',
-          'What the venue allows: water, flames, wire, when its doors open and until when all must be out.',
-        ],
-        reasons: REASONS.settle,
-      },
-      NOBODY,
-    ),
-  ]
-}
 
 /** What goes in on the evening before: so late that it is done when the day's work ends, and after its hours in water. */
 const eveningDrafts = (load: Load, plan: EventPlan, nameOf: (plant: string) => string): Draft[] => {
@@ -134,30 +70,6 @@ const waits = (event: Moment, load: Load): Task[] =>
       wholeDays(event, day, openDraft(day, opening), NOBODY, Math.floor(Math.min(...opening.map((a) => a.place))) + 1),
     ]
   })
-
-/** From the event's beginning on: topping up in the mornings while it lasts, and taking down when it is over. */
-const after = (event: Moment, load: Load, { hours, work }: EventPlan): Task[] => {
-  const end = later(event, hours * 60)
-  const at = (draft: Draft, day: number, from: Moment): Task => {
-    const hands = handsAt(draft, work)
-    return timed(draft, day, from, later(from, clockMinutes(draft, work)), { hands, who: whoWords(hands, work) })
-  }
-  const tasks: Task[] = []
-  for (let day = 1; day <= -daysUntil(end, event); day++) {
-    const morning = upToFive(dayBefore(event, -day, work.from))
-    if (morning.epochMilliseconds < end.epochMilliseconds)
-      tasks.push(at(waterAfterDraft(day, load, work.minutes.watering), -day, morning))
-  }
-  const clear: Draft = {
-    key: 'clear',
-    kind: 'clear',
-    title: 'Take down',
-    hand_min: load.vessels * work.minutes.setting,
-    steps: ['Wire, pins and glass first, into a box; water out before anything is lifted.'],
-    reasons: REASONS.clear,
-  }
-  return [...tasks, at(clear, daysUntil(end, event), upToFive(end))]
-}
 
 const dayOf = (t: Task): number => Date.parse(t.start.slice(0, 10))
 const hourOf = (t: Task): number => t.span_ms?.[0] ?? Number.MAX_VALUE
