@@ -58,7 +58,7 @@ const columnsOf = (worked: WorkedEvent, { colourOf, withCost, units }: OrderPage
     { head: 'plant', at: 0.05, room: 0.23, align: 'left', of: (l) => plantName(l.plant) },
     { head: 'colour', at: at.colour, room: 0.13, align: 'left', of: colourOf },
     { head: 'comes', at: at.comes, room: 0.09, align: 'left', of: comes },
-    { head: `stem from, ${units}`, at: at.stem, room: 0.11, align: 'right', of: stem },
+    { head: `stem, ${units}`, at: at.stem, room: 0.11, align: 'right', of: stem },
     { head: 'needed', at: at.needed, room: 0.08, align: 'right', of: (l) => String(l.stems) },
     { head: 'spare', at: at.spare, room: 0.07, align: 'right', of: (l) => String(l.spareStems) },
     { head: 'bunches', at: at.bunches, room: 0.11, align: 'right', of: packWords },
@@ -134,7 +134,9 @@ export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords):
         title: 'What to buy',
         aside: event.title || 'The event',
         facts: said.when,
-        lines: ['For all the tables together; spare is in it. Look at heads and leaves before you pay.'],
+        lines: [
+          'For all the tables together, spare in it; stems at least so long as sold. Look at heads and leaves before you pay.',
+        ],
         page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
         inches: false,
         foot: careOf(
