@@ -14,8 +14,7 @@ export interface OwnStem {
 
 /**
  * May a stem be cut into pieces one after the other, each with leaves of its own? Greens with leaves all along it: eucalyptus is cut
- * so for garlands (Fiskars, DIY Greenery Garland: to about 10 in; You Floral: the stems into even sizes); for the others of
- * the kind it is common practice. A frond, a blade or a single large leaf has one tip, and that is what is wanted of it.
+ * so for garlands, to about 10 in, and so are others of the kind (common practice). A frond, a blade or a single large leaf has one tip, and that is what is wanted of it.
  */
 export const cutsAlong = ({ formClass, habit }: Pick<Plant, 'formClass' | 'habit'>): boolean =>
   formClass === 'foliage' && (habit === 'opposite-leaves' || habit === 'alternate-leaves')

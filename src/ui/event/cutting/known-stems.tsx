@@ -22,8 +22,8 @@ export const KnownStems = ({ order }: { order: Order }) => {
       <summary>Where these figures come from</summary>
       <p>
         Of the range in brackets the catalogue takes one figure to work with; what you measured stands in its place.
-        Greens that have leaves all along may be cut into pieces: eucalyptus is for garlands (Fiskars, DIY Greenery
-        Garland: to about 10 in; You Floral: into even sizes), for others of the kind it is common practice.
+        Greens that have leaves all along may be cut into pieces, as eucalyptus is for garlands, to about 10 in (common
+        practice).
       </p>
       <table className="event-table">
         <thead>

@@ -9,7 +9,7 @@ import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
 import { allAre, DEFER } from './care.ts'
-import { bodyOf, page } from './frame.ts'
+import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, paragraph, TEXT, words } from './pen.ts'
 import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
 import { headsPlan, mouthPlan } from './where.ts'
@@ -163,7 +163,5 @@ export const benchPages = (pen: Pen, design: EventDesign, said: BenchWords): Lai
     ...care(pen, design, careAt, said.withCare),
   ]
   pages.push(last)
-  return pages.map((items, i) =>
-    page(pen, { ...head, page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '' }, items),
-  )
+  return numberedPages(pen, pages, head)
 }

@@ -12,7 +12,7 @@ import { INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
 import { DEFER } from './care.ts'
 import { type Block, flowIn } from './flow.ts'
-import { bodyOf, page } from './frame.ts'
+import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, paragraph, rule, STRONG, TEXT, words } from './pen.ts'
 
 /** Heads of the page, in order: what is warned of. */
@@ -87,22 +87,14 @@ export const carePages = (pen: Pen, worked: WorkedEvent, when: string): Laid[] =
     }
     flow.put({ items: [], height: 20 })
   }
-  const pages = flow.pages()
-  return pages.map((items, i) =>
-    page(
-      pen,
-      {
-        title: 'Take care',
-        aside: worked.event.title || 'The event',
-        facts: when,
-        lines: [DEFER],
-        page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
-        inches: false,
-        foot: [
-          'Not checked means that no entry was found. It does not mean harmless. If a person or an animal may have eaten of a plant, call a poison line, a doctor or a vet at once: look up the numbers for the country you are in before the event.',
-        ],
-      },
-      items,
-    ),
-  )
+  return numberedPages(pen, flow.pages(), {
+    title: 'Take care',
+    aside: worked.event.title || 'The event',
+    facts: when,
+    lines: [DEFER],
+    inches: false,
+    foot: [
+      'Not checked means that no entry was found. It does not mean harmless. If a person or an animal may have eaten of a plant, call a poison line, a doctor or a vet at once: look up the numbers for the country you are in before the event.',
+    ],
+  })
 }

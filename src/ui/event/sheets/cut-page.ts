@@ -8,7 +8,7 @@ import { givesWords } from '../cutting/gives.ts'
 import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-event.ts'
 import { byPlant, count } from '../words.ts'
 import { type Block, flowIn } from './flow.ts'
-import { bodyOf, page } from './frame.ts'
+import { bodyOf, numberedPages } from './frame.ts'
 import { type Pen, paragraph, rule, STRONG, TEXT, words } from './pen.ts'
 import { figures } from './stem-rows.ts'
 
@@ -101,22 +101,14 @@ export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent,
     }
     flow.put({ items: [], height: 26 })
   }
-  const pages = flow.pages()
-  return pages.map((items, i) =>
-    page(
-      pen,
-      {
-        title: 'Cut sheet',
-        aside: event.title || 'The event',
-        facts: said.when,
-        lines: [
-          `Stems to take, and what to cut them to, in ${said.units}: ${formatLength(event.trim_mm, said.units)} longer than the bench sheet says.`,
-          'First the length along the main axis, then what its side stems give. Numbers are those of the bench sheets.',
-        ],
-        page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
-        inches: said.units === 'in',
-      },
-      items,
-    ),
-  )
+  return numberedPages(pen, flow.pages(), {
+    title: 'Cut sheet',
+    aside: event.title || 'The event',
+    facts: said.when,
+    lines: [
+      `Stems to take, and what to cut them to, in ${said.units}: ${formatLength(event.trim_mm, said.units)} longer than the bench sheet says.`,
+      'First the length along the main axis, then what its side stems give. Numbers are those of the bench sheets.',
+    ],
+    inches: said.units === 'in',
+  })
 }

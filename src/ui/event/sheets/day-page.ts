@@ -5,7 +5,7 @@ import { INK, INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
 import { careOf } from './care.ts'
 import { type Block, flowIn } from './flow.ts'
-import { bodyOf, page } from './frame.ts'
+import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, paragraph, rule, STRONG, TEXT, words } from './pen.ts'
 
 /** Where a task's title begins: its time stands before it, px. */
@@ -65,25 +65,17 @@ export const dayPages = (pen: Pen, { plan, event }: WorkedEvent, when: string, w
     }
     flow.put(block)
   }
-  const pages = flow.pages()
-  return pages.map((items, i) =>
-    page(
-      pen,
-      {
-        title: 'Day by day',
-        aside: event.title || 'The event',
-        facts: when,
-        lines: [
-          `Times by the clock of ${event.zone.replaceAll('_', ' ')}. The venue’s and the local rules come before this plan.`,
-        ],
-        page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
-        inches: false,
-        foot: careOf(
-          plan.tasks.flatMap((t) => t.plants),
-          withCare,
-        ),
-      },
-      items,
+  return numberedPages(pen, flow.pages(), {
+    title: 'Day by day',
+    aside: event.title || 'The event',
+    facts: when,
+    lines: [
+      `Times by the clock of ${event.zone.replaceAll('_', ' ')}. The venue’s and the local rules come before this plan.`,
+    ],
+    inches: false,
+    foot: careOf(
+      plan.tasks.flatMap((t) => t.plants),
+      withCare,
     ),
-  )
+  })
 }

@@ -79,7 +79,7 @@ const headLines = (pen: Pen, { lines }: PageWords): Item[] => {
 }
 
 /** A page with its frame and its title, and what stands at its foot. */
-export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
+const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
   const { sheet } = pen
   const { width, height, inset, margin } = sheet
   const footTop = height - inset - 160
@@ -102,3 +102,7 @@ export const page = (pen: Pen, said: PageWords, body: Item[]): Laid => {
   ]
   return { sheet, paper: PRINT_PAPER, light: 'daylight', items }
 }
+
+/** Pages with the same words, numbered where there is more than one. */
+export const numberedPages = (pen: Pen, pages: readonly Item[][], said: Omit<PageWords, 'page'>): Laid[] =>
+  pages.map((items, i) => page(pen, { ...said, page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '' }, items))

@@ -11,7 +11,7 @@ import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-eve
 import { money } from '../words.ts'
 import { careOf } from './care.ts'
 import { type Block, flowIn } from './flow.ts'
-import { bodyOf, page } from './frame.ts'
+import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, rule, STRONG, TEXT, words } from './pen.ts'
 
 const ROW = 62
@@ -126,25 +126,17 @@ export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords):
     const row = [tickBox(body.x, ROW - 18), words(pen, text, TEXT, body.x + body.w * 0.05, ROW - 18), under(ROW, 2)]
     flow.put({ items: row, height: ROW })
   }
-  const pages = flow.pages()
-  return pages.map((items, i) =>
-    page(
-      pen,
-      {
-        title: 'What to buy',
-        aside: event.title || 'The event',
-        facts: said.when,
-        lines: [
-          'For all the tables together, spare in it; stems at least so long as sold. Look at heads and leaves before you pay.',
-        ],
-        page: pages.length > 1 ? `${i + 1} of ${pages.length}` : '',
-        inches: false,
-        foot: careOf(
-          order.lines.map((l) => l.plant),
-          said.withCare,
-        ),
-      },
-      items,
+  return numberedPages(pen, flow.pages(), {
+    title: 'What to buy',
+    aside: event.title || 'The event',
+    facts: said.when,
+    lines: [
+      'For all the tables together, spare in it; stems at least so long as sold. Look at heads and leaves before you pay.',
+    ],
+    inches: false,
+    foot: careOf(
+      order.lines.map((l) => l.plant),
+      said.withCare,
     ),
-  )
+  })
 }
