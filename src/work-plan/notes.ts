@@ -74,8 +74,8 @@ const ON_ARRIVAL: readonly Note[] = [
   {
     plants: 'rose rose-garden rose-sweetheart',
     text: 'Outer petals off; an hour and a half in the warm to draw, then cool',
-    standing: 'source',
-    source: 'a growers’ care page (drammechter.com)',
+    standing: 'common practice',
+    source: 'common practice',
   },
 ]
 
