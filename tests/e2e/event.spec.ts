@@ -103,7 +103,7 @@ test('what a design costs, all designs, each table and the budget agree', async 
   expect(each).toBe(Math.round(all / 15))
   const left = money.getByRole('row', { name: /budget/ })
   expect(amount(await cell(left, 1))).toBe(Math.abs(100_000 - all))
-  await expect(left).toContainText(all > 100_000 ? 'over' : 'left')
+  await expect(left).toContainText(all > 100_000 ? 'Over the budget' : 'Left of the budget')
 })
 
 test('by keys alone: more of a design, a price and the spare of a flower', async ({ page }) => {
