@@ -48,6 +48,18 @@ export interface Load {
 
 const rank = (plant: string): number => PLACING_ORDER.indexOf(findPlant(plant)?.role ?? 'filler')
 
+/** What nothing holds is made in one go, on the day of the flower that goes in last: it is tied, or its stems would fall. */
+const placeDayIn = (order: Order, arriving: ReadonlyMap<string, Arriving>, works: ReadonlyMap<string, Work>) => {
+  const last = new Map<string, number>()
+  for (const { plant, places } of order.lines)
+    for (const { design } of places)
+      last.set(design, Math.min(last.get(design) ?? Number.POSITIVE_INFINITY, arriving.get(plant)?.place ?? 0))
+  return (plant: string, { design }: Work): number => {
+    const whole = works.get(design)?.mechanics === 'none' ? last.get(design) : undefined
+    return whole ?? arriving.get(plant)?.place ?? 0
+  }
+}
+
 /**
  * The work in an order. A plant with several colours comes on one day.
  */
@@ -72,21 +84,26 @@ export const loadOf = (
       mass_g: massOf(design),
       stems: new Map(),
     })
-  for (const { plant, bought, places } of order.lines) {
+  for (const { plant, bought } of order.lines) {
     const known = arriving.get(plant)
     const now = {
       ...(known ?? { ...timed(plant), name: nameOf(plant) }),
       bought: (known?.bought ?? 0) + bought,
     }
     arriving.set(plant, now)
-    for (const { design, count } of places) {
-      const stems = works.get(design)?.stems
-      stems?.set(now.place, (stems.get(now.place) ?? 0) + count)
-    }
   }
   const all = [...arriving.values()]
+  const dayIn = placeDayIn(order, arriving, works)
   const plants = new Map<number, string[]>()
-  for (const { plant, place } of all) plants.set(place, [...(plants.get(place) ?? []), plant])
+  for (const { plant, places } of order.lines)
+    for (const { design, count } of places) {
+      const work = works.get(design)
+      if (!work) continue
+      const day = dayIn(plant, work)
+      work.stems.set(day, (work.stems.get(day) ?? 0) + count)
+      const ids = plants.get(day) ?? []
+      if (!ids.includes(plant)) plants.set(day, [...ids, plant])
+    }
   for (const ids of plants.values()) ids.sort((a, b) => rank(a) - rank(b))
   return { arriving: all, works: [...works.values()], plants, vessels: parts.reduce((n, p) => n + p.copies, 0) }
 }

@@ -29,7 +29,10 @@ export const trialDraft = ({ works }: Load, minutes: EventPlan['work']['minutes'
   title: 'Make one piece of each design and time it',
   few: 1,
   hand_min: pieceTimes(works, minutes).reduce((sum, t) => sum + t.vessel_min + t.placing_min, 0),
-  steps: ['Put in what each took: every hour below follows from it.'],
+  steps: [
+    'Its flowers are not in the order: buy them apart, as few as one piece takes.',
+    'Put in what each took: every hour below follows from it.',
+  ],
   reasons: REASONS.trial,
 })
 
@@ -56,8 +59,11 @@ export const placeDraft = (
     after: ['vessels'],
     steps: [
       `${counted(stems, 'stem')} in ${counted(pieces, 'piece')}, in this order: ${plants.map(nameOf).join(', ')}.`,
+      'Cut what goes in now to the lengths of the cut sheet, longest first.',
       ...load.works.flatMap(({ title, copies, stems: on }) =>
-        on.has(day) ? [`${copies} × ${title}: ${counted(on.get(day)! / copies, 'stem')} each`] : [],
+        on.has(day)
+          ? [`${copies} × ${title}: ${counted(on.get(day)! / copies, 'stem')}${copies > 1 ? ' each' : ''}`]
+          : [],
       ),
       ...(opened.length > 0
         ? [`Only once they are open, for packed close they stay closed: ${opened.map((a) => a.name).join(', ')}.`]

@@ -37,9 +37,19 @@ const round = ({ stem }: ResolvedStem): number => {
   return angle < 0 ? angle + 2 * Math.PI : angle
 }
 
-/** How many days before the event's day each plant of a plan is placed, by its id. */
-export const placeDaysOf = ({ tasks }: Pick<Plan, 'tasks'>): Map<string, number> =>
-  new Map(tasks.filter((t) => t.kind === 'place').flatMap((t) => t.plants.map((plant) => [plant, t.daysBefore])))
+/**
+ * How many days before the event's day each plant of a plan is placed in a design, by its id: where nothing holds the stems they are
+ * all placed in one go, with the last of them.
+ */
+export const placeDaysOf = ({ tasks }: Pick<Plan, 'tasks'>, resolved?: Resolved): Map<string, number> => {
+  const days = new Map<string, number>()
+  for (const task of tasks)
+    if (task.kind === 'place')
+      for (const plant of task.plants) days.set(plant, Math.max(days.get(plant) ?? 0, task.daysBefore))
+  if (resolved?.vessel.mechanics !== 'none') return days
+  const last = Math.min(...resolved.stems.map((s) => days.get(s.plant.id) ?? 0))
+  return new Map([...days.keys()].map((plant) => [plant, last]))
+}
 
 /**
  * The stems of a design in the order in which they are placed: by the day that the plan places them on, then by role, each plant

@@ -11,6 +11,7 @@ import { type About, type Load, loadOf } from './load.ts'
 import { bindDraft, placeDraft, vesselsDraft } from './pieces.ts'
 import { arriveDraft, byArrival, conditionDraft, openDraft } from './supply.ts'
 import { EVENING } from './timing.ts'
+import { tooLong } from './too-long.ts'
 import type { Plan, Task } from './types.ts'
 import { waterDraft } from './water.ts'
 
@@ -95,5 +96,6 @@ export const planOf = (plan: EventPlan, order: Order, about: About): Plan => {
     ...lastDay(event, legs, plan.work),
     ...after(event, load, plan),
   ].sort(inOrder)
-  return { tasks, clashes: clashesOf(tasks, load, plan, event, { days, legs }) }
+  const clashes = [...tooLong(order, about.nameOf), ...clashesOf(tasks, load, plan, event, { days, legs })]
+  return { tasks, clashes }
 }

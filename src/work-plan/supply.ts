@@ -1,7 +1,6 @@
 import { keepingOf } from '../catalogue/index.ts'
 import type { EventPlan } from '../event/index.ts'
 import { bearsCool, celsiusWords } from './cooler.ts'
-import { costWords } from './deliveries.ts'
 import { counted, type Draft } from './draft.ts'
 import type { Arriving } from './load.ts'
 import { arrivalNotes, ethyleneSensitive } from './notes.ts'
@@ -18,6 +17,12 @@ export const byArrival = (arriving: readonly Arriving[]): Map<number, Arriving[]
   return days
 }
 
+/** In what state it was asked for, where that is not the usual one. */
+const askedWords = ({ lacks, arrive, best, opens }: Arriving): string => {
+  if (lacks > 0) return ', further on, as asked for'
+  return arrive > best && opens > 0 ? ', in tighter bud, as asked for' : ''
+}
+
 export const arriveDraft = (day: number, arriving: readonly Arriving[], minutes: number): Draft => ({
   key: `arrive-${day}`,
   kind: 'arrive',
@@ -25,7 +30,7 @@ export const arriveDraft = (day: number, arriving: readonly Arriving[], minutes:
   hand_min: minutes,
   few: 1,
   steps: [
-    ...arriving.map((a) => [`${a.name}: ${counted(a.bought, 'stem')}`, costWords(a)].filter(Boolean).join('; ')),
+    ...arriving.map((a) => `${a.name}: ${counted(a.bought, 'stem')}${askedWords(a)}`),
     'Count, look for broken and blind ones, and tell the seller today.',
   ],
   reasons: REASONS.arrive,
@@ -44,7 +49,7 @@ const keepSteps = (arriving: readonly Arriving[], cooler: EventPlan['cooler']): 
   const steps: string[] = []
   if (cool.length > 0)
     steps.push(
-      `Then ${where} until they are placed${closed.length > 0 ? `; only once they are open: ${names(closed)}` : ''}.`,
+      `Then ${where} until they are placed${closed.length > 0 ? `; not yet, but once they are open: ${names(closed)}` : ''}.`,
     )
   if (warm.length > 0)
     steps.push(

@@ -10,7 +10,7 @@ const copiesWords = ([first, last]: readonly [number, number], all: number): str
 
 /** A stem's number on the bench sheet of its design, by its id. */
 export const benchNumbers = ({ resolved }: EventDesign, plan: Plan): Map<string, number> =>
-  new Map(placingOf(resolved, placeDaysOf(plan)).map((p) => [p.id, p.number]))
+  new Map(placingOf(resolved, placeDaysOf(plan, resolved)).map((p) => [p.id, p.number]))
 
 /**
  * Whom a piece is for: `Orchard supper, stems 22, 24, each of 12`; a design that is alone is not named.

@@ -175,7 +175,7 @@ export const DesignsPanel = ({ worked: { event, designs, order } }: { worked: Wo
             {event.tables > 0 ? (
               <tr className="design-sum">
                 <th colSpan={5} scope="row">
-                  For each of {event.tables} tables
+                  For each of {count(event.tables, 'table', 'tables')}
                 </th>
                 <td>{money(order.minor / event.tables, order.currency)}</td>
                 <td className="order-blank" />

@@ -1,6 +1,6 @@
 import { findPlant } from '../../catalogue/index.ts'
 import type { EventPlan } from '../../event/index.ts'
-import { formatMoney, type Order, type OrderLine, toMain, tradeColour } from '../../stem-list/index.ts'
+import { formatMoney, nearestTrade, type Order, type OrderLine, toMain, tradeColour } from '../../stem-list/index.ts'
 import { colourWords } from '../../telling/index.ts'
 import { weekdayWords } from '../../work-plan/index.ts'
 import { useColourWords } from '../palettes/use-names.ts'
@@ -8,7 +8,8 @@ import { useColourWords } from '../palettes/use-names.ts'
 const NO_PALETTE: ReadonlyMap<string, string> = new Map()
 
 /**
- * A line's colour in words: the trade's word under which the plant is bought, else the nearest of the published names.
+ * A line's colour in words: the trade's word under which the plant is bought, or that which it is nearest to, where that is not
+ * far; else the nearest of the published names, which no seller knows.
  * @param general a name for a #rrggbb
  */
 export const lineColour = (
@@ -16,7 +17,11 @@ export const lineColour = (
   general: (hex: string) => string,
 ): string => {
   const row = findPlant(plant)
-  return (row && tradeColour(row, colour)) ?? colourWords(colour, row ?? null, NO_PALETTE, general)
+  if (!row) return general(colour)
+  const word = tradeColour(row, colour)
+  if (word) return word
+  const near = nearestTrade(row, colour)
+  return near ? `near ${near}` : colourWords(colour, row, NO_PALETTE, general)
 }
 
 export const useLineColour = (): ((line: Pick<OrderLine, 'plant' | 'colour'>) => string) => {

@@ -48,7 +48,7 @@ const upperRows = ({ width, height, rgba }: Pixels, most: number): Pixels => {
 }
 
 /** A plant that is wider than its box by more than this is drawn smaller, so that its neighbours stay clear. Ours. */
-const WIDER = 1.25
+const WIDER = 1.08
 
 /** Plates to a scale of their own, each by its tip. */
 const paintToScale = async (

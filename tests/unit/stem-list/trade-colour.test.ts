@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { findPlant, PLANTS } from '../../../src/catalogue/index.ts'
-import { tradeColour } from '../../../src/stem-list/index.ts'
+import { nearestTrade, tradeColour } from '../../../src/stem-list/index.ts'
 
 const rose = findPlant('rose')!
 const hexOf = (name: string): string => rose.colours.find((c) => c.name === name)!.hex
@@ -12,6 +12,7 @@ describe('the word under which a colour is bought', () => {
   })
   it('a blue rose has no word: the trade has none', () => {
     expect(tradeColour(rose, '#2040c0')).toBe(null)
+    expect(nearestTrade(rose, '#2040c0')).toBe(null)
   })
   it('a pink is no bicolour, though the swatch of one is pink', () => {
     const two = rose.colours.find((c) => c.name === 'bicolour')!.hex

@@ -54,9 +54,7 @@ describe('the days on which a seller comes', () => {
     expect(tasks.filter((t) => t.kind === 'arrive').map((t) => t.key)).toEqual(['arrive-3'])
     expect(clashes.some((c) => c.mend)).toBe(false)
     expect(clashes.find((c) => c.text.startsWith('dahlia may be past its best'))).toBeDefined()
-    expect(tasks.find((t) => t.key === 'arrive-3')!.steps).toContain(
-      'peony: 24 stems; has 3 of up to 5 days to open: ask for it further on',
-    )
+    expect(tasks.find((t) => t.key === 'arrive-3')!.steps).toContain('peony: 24 stems, further on, as asked for')
     expect(tasks.find((t) => t.key === 'book')!.steps).toContain(
       'peony has 3 of up to 5 days to open: ask for it further on.',
     )

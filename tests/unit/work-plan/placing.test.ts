@@ -61,6 +61,20 @@ describe('the order of placing', () => {
     })
     expect(placingOf(resolved, days).map((p) => p.id)).toEqual(['fern', 'early', 'spike', 'last'])
   })
+  it('what nothing holds is made in one go, with the flower that goes in last, and is numbered by its parts alone', () => {
+    const place = (daysBefore: number, ...plants: string[]) =>
+      ({ kind: 'place', daysBefore, plants }) as unknown as Task
+    const tasks = [place(2, 'leatherleaf', 'craspedia'), place(0, 'dahlia')]
+    const tied = bowl(
+      stem('early', 'craspedia', 'filler', [10, 0, 90]),
+      stem('last', 'dahlia', 'focal', [0, -20, 100]),
+      stem('fern', 'leatherleaf', 'greens', [40, 0, 40]),
+    )
+    const resolved = resolveArrangement({ ...tied, vessel: { ...tied.vessel, mechanics: 'none' } })
+    const days = placeDaysOf({ tasks }, resolved)
+    expect([...days.values()]).toEqual([0, 0, 0])
+    expect(placingOf(resolved, days).map((p) => p.id)).toEqual(['fern', 'last', 'early'])
+  })
   it('keeps a plant and a colour together', () => {
     expect(
       ids(

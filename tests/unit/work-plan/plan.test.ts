@@ -120,7 +120,7 @@ describe('the plan of work', () => {
     const { steps } = task(plan({}, line('rose', 12), line('anthurium', 12)), 'condition-3')!
     expect(steps).toContain('Keep out of the cold: anthurium (12–17 °C).')
     expect(steps).toContain(
-      'Then into the coolest dark room there is, out of the draught, until they are placed; only once they are open: rose.',
+      'Then into the coolest dark room there is, out of the draught, until they are placed; not yet, but once they are open: rose.',
     )
   })
 
@@ -137,6 +137,28 @@ describe('the plan of work', () => {
     const keys = bound.tasks.map((t) => t.key)
     expect(keys.indexOf('bind-1')).toBe(keys.indexOf('place-1') + 1)
     expect(plan({}, line('rose', 24)).tasks.some((t) => t.kind === 'bind')).toBe(false)
+  })
+  it('a hand-tied is made in one go, with the flower that goes in last, while bowls are greened out days before', () => {
+    const parts = [
+      { design: 'bowl', copies: 12, place: '' },
+      { design: 'tied', copies: 1, place: '' },
+    ]
+    const lines = [
+      line('ruscus-italian', 48),
+      line('dahlia', 12),
+      line('ruscus-italian', 5, 'tied'),
+      line('dahlia', 3, 'tied'),
+    ]
+    const mechanicsOf = (design: string) => (design === 'tied' ? ('none' as const) : ('netting' as const))
+    const { tasks } = planOf(event({ parts }), order(...lines), { ...about, mechanicsOf })
+    const placed = tasks.filter((t) => t.kind === 'place')
+    expect(placed.map((t) => t.steps.filter((s) => s.startsWith('1 × tied')))).toEqual([[], ['1 × tied: 8 stems']])
+    expect(placed.at(-1)!.plants).toEqual(['ruscus-italian', 'dahlia'])
+    expect(placed.map((t) => Number(/^\d+/.exec(t.steps[0]!)?.[0])).reduce((a, b) => a + b, 0)).toBe(68)
+  })
+  it('what no stem is long enough for will not go as it stands', () => {
+    const { clashes } = plan({}, { ...line('sweet-pea', 24), tooLong: 24 })
+    expect(clashes[0]!.text).toMatch(/^sweet-pea: 24 stems would have to be longer than they come/)
   })
 
   it('says what a flower wants of its own on arrival, with where that is from', () => {

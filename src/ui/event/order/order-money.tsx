@@ -1,5 +1,5 @@
 import type { WorkedEvent } from '../../../work-plan/index.ts'
-import { budgetWords, money } from '../words.ts'
+import { budgetWords, count, money } from '../words.ts'
 
 /**
  * Fresh flowers at 3 to 5 times what they cost: Florists' Review, "Pricing for profit".
@@ -42,7 +42,7 @@ export const OrderMoney = ({ worked: { event, designs, order } }: { worked: Work
           </tr>
           {event.tables > 0 ? (
             <tr>
-              <th scope="row">For each of {event.tables} tables</th>
+              <th scope="row">For each of {count(event.tables, 'table', 'tables')}</th>
               <td />
               <td />
               <td>{money(minor / event.tables, currency)}</td>

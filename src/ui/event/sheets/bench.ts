@@ -11,7 +11,7 @@ import type { EventDesign } from '../use-worked-event.ts'
 import { allAre, DEFER } from './care.ts'
 import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, paragraph, TEXT, words } from './pen.ts'
-import { rowsOf, stemRow, UNDER_ROW } from './stem-rows.ts'
+import { rowsOf, stemRow, UNDER_ROW, UNIT_WORDS } from './stem-rows.ts'
 import { headsPlan, mouthPlan } from './where.ts'
 
 /** Height of the two plans at the foot of the last page, px. */
@@ -92,13 +92,13 @@ export interface BenchWords {
   colourOf: (stem: { plant: string; colour: string }) => string
 }
 
-/** What stands under a stem: its plant, that it is a side stem, and its colour where the design has the plant in others too. */
+/** What stands under a stem: its plant, that it is a sprig of one, and its colour where the design has the plant in others too. */
 const nameIn = (resolved: Resolved, colourOf: BenchWords['colourOf']) => {
   const hues = new Map<string, Set<string>>()
   for (const { plant, colour } of resolved.stems) hues.set(plant.id, (hues.get(plant.id) ?? new Set()).add(colour))
   return ({ plant, colour, stem }: ResolvedStem): string => {
     const hue = (hues.get(plant.id)?.size ?? 1) > 1 ? `, ${colourOf({ plant: plant.id, colour })}` : ''
-    return `${plainName(plant.name)}${stem.piece === 'lateral' ? ' (side stems)' : ''}${hue}`
+    return `${plainName(plant.name)}${stem.piece === 'lateral' ? ' (sprigs)' : ''}${hue}`
   }
 }
 
@@ -107,14 +107,13 @@ const madeWords = ({ copies, place }: EventDesign, title: string): string =>
 
 /** `Place in the order of the numbers: 1–11 on Thursday 7 October, 12–39 on Friday 8 October.` */
 const orderWords = (placings: readonly Placing[], days: ReadonlyMap<string, number>, plan: Plan): string => {
-  const runs = plan.tasks
-    .filter((t) => t.kind === 'place')
-    .flatMap((task) => {
-      const those = placings.filter((p) => days.get(p.stem.plant.id) === task.daysBefore).map((p) => p.number)
-      if (those.length === 0) return []
-      const [first, last] = [Math.min(...those), Math.max(...those)]
-      return [`${first === last ? first : `${first}–${last}`} on ${weekdayWords(task.start)}`]
-    })
+  const dayOf = (p: Placing): number => days.get(p.stem.plant.id) ?? 0
+  const runs = [...new Set(placings.map(dayOf))].flatMap((day) => {
+    const task = plan.tasks.find((t) => t.kind === 'place' && t.daysBefore === day)
+    const those = placings.filter((p) => dayOf(p) === day).map((p) => p.number)
+    const [first, last] = [Math.min(...those), Math.max(...those)]
+    return task ? [`${first === last ? first : `${first}–${last}`} on ${weekdayWords(task.start)}`] : []
+  })
   return `Place in the order of the numbers${runs.length > 0 ? `: ${runs.join(', ')}` : ''}.`
 }
 
@@ -125,22 +124,23 @@ const orderWords = (placings: readonly Placing[], days: ReadonlyMap<string, numb
 export const benchPages = (pen: Pen, design: EventDesign, said: BenchWords): Laid[] => {
   const { resolved, document } = design
   const { units } = said
-  const days = placeDaysOf(said.plan)
+  const days = placeDaysOf(said.plan, resolved)
   const placings = placingOf(resolved, days)
   const nameOf = nameIn(resolved, said.colourOf)
   const rows = rowsOf(placings)
   const body = bodyOf(pen.sheet)
   const longest = Math.max(1, ...placings.map((p) => p.cut_mm))
   const water = formatLength(waterlineZ(resolved.vessel) + resolved.vessel.height, units)
-  const held = MECHANICS_ROWS.find((row) => row.id === resolved.vessel.mechanics)?.name.toLowerCase() ?? ''
+  const mechanics = MECHANICS_ROWS.find((row) => row.id === resolved.vessel.mechanics)
+  const held = mechanics?.id === 'none' ? 'held by nothing else' : (mechanics?.name.toLowerCase() ?? '')
   const head = {
     title: 'Bench sheet',
     aside: design.title,
-    facts: `${placings.length} pieces, ${held}, water up to ${water} from the table`,
+    facts: `${placings.length} stems, ${held}, water up to ${water} from the table`,
     lines: [
       cut(madeWords(design, said.title), TEXT, body.w, pen.measure),
       orderWords(placings, days, said.plan),
-      `Lengths in ${units}, from the cut to the middle of the head or to the tip. Strip what is below the dashes.`,
+      `Lengths in ${UNIT_WORDS[units]}, from the cut to the middle of the head or to the tip. Strip what is below the dashes.`,
     ],
     inches: units === 'in',
   }

@@ -1,5 +1,7 @@
 import { type BenchPiece, benchRows, cutPlan, type OrderLine } from '../../../stem-list/index.ts'
+import { listed } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
+import { shortDay } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import { INK, INK2, LINE } from '../../picture/types.ts'
@@ -10,7 +12,7 @@ import { byPlant, count } from '../words.ts'
 import { type Block, flowIn } from './flow.ts'
 import { bodyOf, numberedPages } from './frame.ts'
 import { type Pen, paragraph, rule, STRONG, TEXT, words } from './pen.ts'
-import { figures } from './stem-rows.ts'
+import { figures, UNIT_WORDS } from './stem-rows.ts'
 
 const SMALLER = { ...TEXT, size: 34 }
 /** Where the stems, the pieces of the main axis and those of the side stems begin, as shares of the width. */
@@ -65,6 +67,12 @@ const cellOf = (
   return { items, height: y - 38 + 12 }
 }
 
+/** The days on which a plant goes in. */
+const daysWords = (plant: string, { tasks }: WorkedEvent['plan']): string => {
+  const days = tasks.filter((t) => t.kind === 'place' && t.plants.includes(plant)).map((t) => shortDay(t.start))
+  return days.length > 0 ? `: goes in on ${listed([...new Set(days)])}` : ''
+}
+
 /**
  * Which stem gives which pieces, plant by plant, to cut by: how many stems, what to cut each to, and whom it is for, with a
  * box to tick at each row.
@@ -78,7 +86,7 @@ export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent,
   for (const line of byPlant(order.lines)) {
     const rows = benchRows(cutPlan(line.places, line.given), line.places, (mm) => figures(mm, said.units))
     const apart = rows.some((r) => r.pieces.some((p) => p.from === 'side'))
-    const name = `${plantName(line.plant)}, ${said.colourOf(line)}`
+    const name = `${plantName(line.plant)}, ${said.colourOf(line)}${daysWords(line.plant, plan)}`
     const head = (words: string): Block => headOf(pen, line, words, said.units, body)
     flow.head(head(name), head(`${name}, continued`), 110)
     for (const { stems, pieces } of rows) {
@@ -106,7 +114,7 @@ export const cutPages = (pen: Pen, { order, designs, event, plan }: WorkedEvent,
     aside: event.title || 'The event',
     facts: said.when,
     lines: [
-      `Stems to take, and what to cut them to, in ${said.units}: ${formatLength(event.trim_mm, said.units)} longer than the bench sheet says.`,
+      `Stems to take, and what to cut them to, in ${UNIT_WORDS[said.units]}: ${formatLength(event.trim_mm, said.units)} longer than the bench sheet says.`,
       'First the length along the main axis, then what its side stems give. Numbers are those of the bench sheets.',
     ],
     inches: said.units === 'in',

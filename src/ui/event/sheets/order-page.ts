@@ -8,7 +8,7 @@ import type { Align, Font, Item, Laid } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
 import { deliveryIn } from '../order/delivery-of.ts'
 import { type EventDesign, plantName, type WorkedEvent } from '../use-worked-event.ts'
-import { money } from '../words.ts'
+import { byPlant, money } from '../words.ts'
 import { careOf } from './care.ts'
 import { type Block, flowIn } from './flow.ts'
 import { bodyOf, numberedPages } from './frame.ts'
@@ -87,6 +87,13 @@ const vesselLine = ({ document, resolved, copies, title, place }: EventDesign, u
   return `${copies} × ${word}, ${wide}${deep}, ${formatLength(vessel.height, units)} high, ${vessel.material}${held}: ${title}${place ? `, ${place}` : ''}`
 }
 
+/** By the day on which they come, each plant's colours beside each other. */
+const inOrder = (worked: WorkedEvent): OrderLine[] => {
+  const deliveryOf = deliveryIn(worked)
+  const day = (l: OrderLine): string => deliveryOf(l)?.day ?? ''
+  return byPlant(worked.order.lines).sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0))
+}
+
 /** The order as a list to buy by, and the vessels that it is for, as many pages as it takes. */
 export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords): Laid[] => {
   const { order, event, designs } = worked
@@ -102,7 +109,7 @@ export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords):
   const under = (y: number, weight: number): Item => rule([body.x, y], [body.x + body.w, y], weight, LINE)
   const head: Block = { items: [...line(heads, { ...TEXT, size: 34 }, 50), under(70, 3)], height: 70 }
   flow.head(head, head, ROW)
-  for (const l of order.lines) {
+  for (const l of inOrder(worked)) {
     const cells = columns.map((c) => c.of(l))
     flow.put({ items: [tickBox(body.x, ROW - 18), ...line(cells, TEXT, ROW - 18), under(ROW, 2)], height: ROW })
   }

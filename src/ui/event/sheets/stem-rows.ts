@@ -1,4 +1,4 @@
-import { toUnit, type Units } from '../../../units/index.ts'
+import { formatLength, toUnit, type Units } from '../../../units/index.ts'
 import type { Placing } from '../../../work-plan/index.ts'
 import { formatNumber } from '../../parts/index.ts'
 import { cut, wrapped } from '../../picture/text.ts'
@@ -15,9 +15,14 @@ export const UNDER_ROW = 214
 const NARROW = { ...SMALL, size: 26 }
 const NAME_LINES = 3
 
-const DIGITS: Record<Units, number> = { mm: 0, cm: 1, in: 1 }
-/** A length as bare figures: the unit stands once on the page. */
-export const figures = (mm: number, units: Units): string => formatNumber(toUnit(mm, units), DIGITS[units], true)
+/** Units as they stand in a sentence. */
+export const UNIT_WORDS: Record<Units, string> = { mm: 'mm', cm: 'cm', in: 'inches' }
+
+/** A length as bare figures, for the unit stands once on the page; inches in the eighths that the gauge has. */
+export const figures = (mm: number, units: Units): string =>
+  units === 'in'
+    ? formatLength(mm, units).replace(/ in$/, '')
+    : formatNumber(toUnit(mm, units), units === 'cm' ? 1 : 0, true)
 
 /** Rows in the order of placing. */
 export const rowsOf = (placings: readonly Placing[]): Placing[][] => {
