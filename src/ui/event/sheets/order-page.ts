@@ -1,6 +1,6 @@
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
 import { atLeast, lengthToAsk, type OrderLine, packWords } from '../../../stem-list/index.ts'
-import { vesselWord } from '../../../telling/index.ts'
+import { plainName, vesselWord } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
 import { shortDay } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
@@ -55,7 +55,7 @@ const columnsOf = (worked: WorkedEvent, { colourOf, withCost, units }: OrderPage
   }
   const cost = (l: OrderLine): string => `${money(l.minor, currency)}${l.example ? ' *' : ''}`
   return [
-    { head: 'plant', at: 0.05, room: 0.23, align: 'left', of: (l) => plantName(l.plant) },
+    { head: 'plant', at: 0.05, room: 0.23, align: 'left', of: (l) => plainName(plantName(l.plant)) },
     { head: 'colour', at: at.colour, room: 0.13, align: 'left', of: colourOf },
     { head: 'comes', at: at.comes, room: 0.09, align: 'left', of: comes },
     { head: `stem, ${units}`, at: at.stem, room: 0.11, align: 'right', of: stem },
@@ -138,7 +138,7 @@ export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords):
     aside: event.title || 'The event',
     facts: said.when,
     lines: [
-      'For all the tables together, spare in it; stems at least so long as sold. Look at heads and leaves before you pay.',
+      'For all the tables together, spare in it; stem: the least length to ask for. Look at heads and leaves before you pay.',
     ],
     inches: false,
     foot: careOf(
