@@ -7,6 +7,9 @@ import { REASONS } from './reasons.ts'
 import type { Task } from './types.ts'
 import { waterAfterDraft } from './water.ts'
 
+/** What is taken down sooner than this after it would have been topped up is left as it is, minutes. Ours. */
+const STAYS_min = 120
+
 /** From the event's beginning on: topping up in the mornings while it lasts, and taking down when it is over. */
 export const after = (event: Moment, load: Load, { hours, work }: EventPlan): Task[] => {
   const end = later(event, hours * 60)
@@ -16,9 +19,12 @@ export const after = (event: Moment, load: Load, { hours, work }: EventPlan): Ta
   }
   const tasks: Task[] = []
   for (let day = 1; day <= -daysUntil(end, event); day++) {
-    const morning = upToFive(dayBefore(event, -day, work.from))
-    if (morning.epochMilliseconds < end.epochMilliseconds)
-      tasks.push(at(waterAfterDraft(day, load, work.minutes.watering), -day, morning))
+    const water = at(
+      waterAfterDraft(day, load, work.minutes.watering),
+      -day,
+      upToFive(dayBefore(event, -day, work.from)),
+    )
+    if (water.span_ms![1] + STAYS_min * 60_000 <= end.epochMilliseconds) tasks.push(water)
   }
   const clear: Draft = {
     key: 'clear',

@@ -6,8 +6,8 @@ import { counted } from './draft.ts'
 import { earlyStart, fullDays, overlaps, tooHeavy, type Undated } from './hands.ts'
 import type { Load } from './load.ts'
 import { outOfSeason } from './out-of-season.ts'
-import { placeKey } from './pieces.ts'
 import { minuteWords } from './plan-text.ts'
+import { placeKey } from './timing.ts'
 import type { Clash, Task } from './types.ts'
 
 const keysOf = (tasks: readonly Task[]): string[] => tasks.map((t) => t.key)
@@ -15,11 +15,11 @@ const keysOf = (tasks: readonly Task[]): string[] => tasks.map((t) => t.key)
 /** Flowers placed before they have stood in water for long enough. */
 const tooSoon = (tasks: readonly Task[], { arriving }: Load): Clash[] => {
   const of = (key: string): [number, number] => tasks.find((t) => t.key === key)?.span_ms ?? [0, 0]
-  return arriving.flatMap(({ arrive, place, name, water_h }): Clash[] => {
-    const water = (of(placeKey(place))[0] - of(`condition-${arrive}`)[1]) / 3_600_000
+  return arriving.flatMap(({ arrive, first, name, water_h }): Clash[] => {
+    const water = (of(placeKey(first))[0] - of(`condition-${arrive}`)[1]) / 3_600_000
     if (water >= water_h[0] - 1e-3) return []
     const text = `${name} would be placed ${water <= 0 ? 'before it has been in water at all' : `after ${minuteWords(water * 60)} in water`}; it wants ${water_h[0]} h.`
-    return [{ tasks: [placeKey(place), `condition-${arrive}`], text, known: 'the catalogue’s care rows' }]
+    return [{ tasks: [placeKey(first), `condition-${arrive}`], text, known: 'the catalogue’s care rows' }]
   })
 }
 

@@ -21,6 +21,8 @@ export interface About {
 export interface Arriving extends Timing {
   name: string
   bought: number
+  /** The day on which the first of them go in; `place` is that of the last, for a tied design may have them later than a bowl. */
+  first: number
 }
 
 /** What there is to do for one design, all its copies together. */
@@ -87,12 +89,11 @@ export const loadOf = (
   for (const { plant, bought } of order.lines) {
     const known = arriving.get(plant)
     const now = {
-      ...(known ?? { ...timed(plant), name: nameOf(plant) }),
+      ...(known ?? { ...timed(plant), name: nameOf(plant), first: 0 }),
       bought: (known?.bought ?? 0) + bought,
     }
     arriving.set(plant, now)
   }
-  const all = [...arriving.values()]
   const dayIn = placeDayIn(order, arriving, works)
   const plants = new Map<number, string[]>()
   for (const { plant, places } of order.lines)
@@ -105,6 +106,10 @@ export const loadOf = (
       if (!ids.includes(plant)) plants.set(day, [...ids, plant])
     }
   for (const ids of plants.values()) ids.sort((a, b) => rank(a) - rank(b))
+  const all = [...arriving.values()].map((a): Arriving => {
+    const days = [...plants].filter(([, ids]) => ids.includes(a.plant)).map(([day]) => day)
+    return days.length > 0 ? { ...a, place: Math.min(...days), first: Math.max(...days) } : { ...a, first: a.place }
+  })
   return { arriving: all, works: [...works.values()], plants, vessels: parts.reduce((n, p) => n + p.copies, 0) }
 }
 

@@ -3,7 +3,7 @@ import type { EventPlan } from '../event/index.ts'
 import { counted, type Draft } from './draft.ts'
 import { type Load, pieceTimes, placedOn, placedOn_min } from './load.ts'
 import { REASONS } from './reasons.ts'
-import { EVENING } from './timing.ts'
+import { EVENING, placeKey } from './timing.ts'
 
 const MECHANICS_STEPS: Record<Mechanics, string> = {
   netting: 'Cut and fold the netting, tape it down: gloves, its ends are sharp.',
@@ -38,9 +38,6 @@ export const trialDraft = ({ works }: Load, minutes: EventPlan['work']['minutes'
 
 const PLACE_TITLES = ['Place what goes in last', 'Place the flowers', 'Green out, and place what lasts']
 const PLACE_REASONS = [REASONS.placeOnDay, REASONS.placeBefore, REASONS.placeEarly]
-
-/** Key of placing on a day, or on the evening before the event's. */
-export const placeKey = (day: number): string => (day === EVENING ? 'place-evening' : `place-${day}`)
 
 export const placeDraft = (
   day: number,

@@ -1,6 +1,7 @@
 import type { Role } from '../arrangement/index.ts'
 import { type Resolved, type ResolvedStem, waterlineZ } from '../geometry/index.ts'
-import type { Plan } from './types.ts'
+import { EVENING, placeKey } from './timing.ts'
+import type { Plan, Task } from './types.ts'
 
 /** Greens first, to hide the mechanics and to set the outline with the lines; then what carries it, then what fills (common practice). */
 export const PLACING_ORDER: readonly Role[] = ['greens', 'line', 'focal', 'form', 'mass', 'filler']
@@ -37,6 +38,10 @@ const round = ({ stem }: ResolvedStem): number => {
   return angle < 0 ? angle + 2 * Math.PI : angle
 }
 
+/** The day on which a task of placing is done, days before the event's day; the evening before the event comes half a day later. */
+export const placedOnDay = ({ key, daysBefore }: Pick<Task, 'key' | 'daysBefore'>): number =>
+  key === placeKey(EVENING) ? EVENING : daysBefore
+
 /**
  * How many days before the event's day each plant of a plan is placed in a design, by its id: where nothing holds the stems they are
  * all placed in one go, with the last of them.
@@ -45,7 +50,7 @@ export const placeDaysOf = ({ tasks }: Pick<Plan, 'tasks'>, resolved?: Resolved)
   const days = new Map<string, number>()
   for (const task of tasks)
     if (task.kind === 'place')
-      for (const plant of task.plants) days.set(plant, Math.max(days.get(plant) ?? 0, task.daysBefore))
+      for (const plant of task.plants) days.set(plant, Math.max(days.get(plant) ?? 0, placedOnDay(task)))
   if (resolved?.vessel.mechanics !== 'none') return days
   const last = Math.min(...resolved.stems.map((s) => days.get(s.plant.id) ?? 0))
   return new Map([...days.keys()].map((plant) => [plant, last]))

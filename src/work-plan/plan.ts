@@ -2,7 +2,7 @@ import type { EventPlan } from '../event/index.ts'
 import type { Order } from '../stem-list/index.ts'
 import { after } from './after.ts'
 import { clashesOf } from './clashes.ts'
-import { dayBefore, type Moment, minutesOfDay, momentOf, onFiveDown, upToFive } from './clock.ts'
+import { dayBefore, type Moment, minutesOfDay, momentOf, onFive, onFiveDown, upToFive } from './clock.ts'
 import { clockMinutes, inTurn, whoWords } from './crew.ts'
 import { type Draft, NOBODY, placedInDay, wholeDays } from './draft.ts'
 import { far } from './far.ts'
@@ -23,7 +23,8 @@ const eveningDrafts = (load: Load, plan: EventPlan, nameOf: (plant: string) => s
   const { work } = plan
   const place = placeDraft(EVENING, load, plan, nameOf)
   const bind = bindDraft(EVENING, load, work.minutes.binding)
-  const there = minutesOfDay(work.to) - minutesOfDay(work.from)
+  // The day begins on five minutes.
+  const there = minutesOfDay(work.to) - onFive(minutesOfDay(work.from))
   const takes = clockMinutes(place, work) + (bind ? clockMinutes(bind, work) : 0)
   const justIn = load.arriving.filter((a) => a.place === EVENING && a.arrive === 1)
   const water_h = Math.max(0, ...justIn.map((a) => a.water_h[0]))

@@ -38,6 +38,9 @@ const DELICATE = ['hydrangea', 'sweet-pea', 'dahlia', 'iris']
 /** The evening before the event's day, as a day on which something is placed: after all that goes in on that day. */
 export const EVENING = 0.5
 
+/** Key of placing on a day, or on the evening before the event's. */
+export const placeKey = (day: number): string => (day === EVENING ? 'place-evening' : `place-${day}`)
+
 /** Whether what goes in on the day may go in on the evening before: it is there, and one source at least lets it stand so long. */
 export const bearsEvening = ({ plant, arrive, place }: Pick<Timing, 'plant' | 'arrive' | 'place'>): boolean =>
   place === 0 && arrive > 0 && (keepingOf(plant)?.placed_d?.most ?? 0) >= 1

@@ -75,6 +75,14 @@ describe('the order of placing', () => {
     expect([...days.values()]).toEqual([0, 0, 0])
     expect(placingOf(resolved, days).map((p) => p.id)).toEqual(['fern', 'last', 'early'])
   })
+  it('what goes in on the evening before has later numbers than what went in that morning', () => {
+    const task = (key: string, plants: string[]) => ({ kind: 'place', key, daysBefore: 1, plants }) as unknown as Task
+    const days = placeDaysOf({ tasks: [task('place-1', ['rose']), task('place-evening', ['dahlia'])] })
+    const resolved = resolveArrangement(
+      bowl(stem('evening', 'dahlia', 'focal', [0, -20, 100]), stem('morning', 'rose', 'mass', [0, 10, 100])),
+    )
+    expect(placingOf(resolved, days).map((p) => p.id)).toEqual(['morning', 'evening'])
+  })
   it('keeps a plant and a colour together', () => {
     expect(
       ids(

@@ -156,6 +156,25 @@ describe('the plan of work', () => {
     expect(placed.at(-1)!.plants).toEqual(['ruscus-italian', 'dahlia'])
     expect(placed.map((t) => Number(/^\d+/.exec(t.steps[0]!)?.[0])).reduce((a, b) => a + b, 0)).toBe(68)
   })
+  it('a tied piece has had its water: nothing is said to be placed before it, and it opens until the day it goes in', () => {
+    const { tasks, clashes } = planOf(event(), order(line('carnation', 12), line('rose', 12), line('dahlia', 12)), {
+      ...about,
+      mechanicsOf: () => 'none',
+    })
+    expect(clashes.filter((c) => /in water/.test(c.text))).toEqual([])
+    expect(tasks.filter((t) => t.kind === 'place').map((t) => t.plants.length)).toEqual([3])
+    const keys = new Set(tasks.map((t) => t.key))
+    for (const clash of clashes) for (const key of clash.tasks) expect(keys).toContain(key)
+  })
+  it('nothing is topped up just before it is taken down', () => {
+    const { tasks } = plan({ date: '2027-06-12T09:30', hours: 72 }, line('carnation', 12))
+    const after = tasks.filter((t) => t.daysBefore < 0)
+    expect(after.map((t) => [t.kind, t.daysBefore])).toEqual([
+      ['water', -1],
+      ['water', -2],
+      ['clear', -3],
+    ])
+  })
   it('what no stem is long enough for will not go as it stands', () => {
     const { clashes } = plan({}, { ...line('sweet-pea', 24), tooLong: 24 })
     expect(clashes[0]!.text).toMatch(/^sweet-pea: 24 stems would have to be longer than they come/)

@@ -4,7 +4,7 @@ import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
 import { type Resolved, type ResolvedStem, waterlineZ } from '../../../geometry/index.ts'
 import { cautionLines, plainName } from '../../../telling/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
-import { type Placing, type Plan, placeDaysOf, placingOf, weekdayWords } from '../../../work-plan/index.ts'
+import { type Placing, type Plan, placeDaysOf, placedOnDay, placingOf, weekdayWords } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
@@ -109,10 +109,15 @@ const madeWords = ({ copies, place }: EventDesign, title: string): string =>
 const orderWords = (placings: readonly Placing[], days: ReadonlyMap<string, number>, plan: Plan): string => {
   const dayOf = (p: Placing): number => days.get(p.stem.plant.id) ?? 0
   const runs = [...new Set(placings.map(dayOf))].flatMap((day) => {
-    const task = plan.tasks.find((t) => t.kind === 'place' && t.daysBefore === day)
+    const task = plan.tasks.find((t) => t.kind === 'place' && placedOnDay(t) === day)
     const those = placings.filter((p) => dayOf(p) === day).map((p) => p.number)
     const [first, last] = [Math.min(...those), Math.max(...those)]
-    return task ? [`${first === last ? first : `${first}–${last}`} on ${weekdayWords(task.start)}`] : []
+    const evening = task && placedOnDay(task) !== task.daysBefore
+    return task
+      ? [
+          `${first === last ? first : `${first}–${last}`} on ${evening ? 'the evening of ' : ''}${weekdayWords(task.start)}`,
+        ]
+      : []
   })
   return `Place in the order of the numbers${runs.length > 0 ? `: ${runs.join(', ')}` : ''}.`
 }
