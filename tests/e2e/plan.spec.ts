@@ -139,7 +139,7 @@ test('flowers come on the days that a seller has, plant by plant', async ({ page
   await test.step('a day that is ticked is the only one, and each plant says what that costs', async () => {
     await come.getByRole('checkbox', { name: 'Thursday 12 June, 2 days before' }).check()
     await expect(deliveries).toHaveCount(1)
-    await expect(row(page, 'arrive-2')).toContainText('ask for it further on')
+    await expect(row(page, 'arrive-2')).toContainText('further on, as asked for')
     await expect(dayOf('Dahlia')).toHaveAccessibleDescription(
       'comes a day early: as fresh as can be had, and kept cool',
     )
