@@ -98,10 +98,10 @@ export const loadOf = (
   const plants = new Map<number, string[]>()
   for (const { plant, places } of order.lines)
     for (const { design, count } of places) {
-      const work = works.get(design)
-      if (!work) continue
-      const day = dayIn(plant, work)
-      work.stems.set(day, (work.stems.get(day) ?? 0) + count)
+      const made = works.get(design)
+      if (!made) continue
+      const day = dayIn(plant, made)
+      made.stems.set(day, (made.stems.get(day) ?? 0) + count)
       const ids = plants.get(day) ?? []
       if (!ids.includes(plant)) plants.set(day, [...ids, plant])
     }

@@ -1,13 +1,13 @@
-import type { Vessel } from '../../../arrangement/index.ts'
 import type { Plant } from '../../../catalogue/index.ts'
 import { MECHANICS_ROWS } from '../../../catalogue/index.ts'
-import { type Resolved, type ResolvedStem, waterlineZ } from '../../../geometry/index.ts'
-import { cautionLines, plainName } from '../../../telling/index.ts'
-import { formatLength, type Units } from '../../../units/index.ts'
-import { type Placing, type Plan, placeDaysOf, placedOnDay, placingOf, weekdayWords } from '../../../work-plan/index.ts'
+import { waterlineZ } from '../../../geometry/index.ts'
+import { cautionLines } from '../../../telling/index.ts'
+import { formatLength } from '../../../units/index.ts'
+import { placeDaysOf, placingOf } from '../../../work-plan/index.ts'
 import { cut } from '../../picture/text.ts'
 import type { Box, Item, Laid } from '../../picture/types.ts'
 import type { EventDesign } from '../use-worked-event.ts'
+import { type BenchWords, madeWords, mouthWords, nameIn, orderWords } from './bench-words.ts'
 import { allAre, DEFER } from './care.ts'
 import { bodyOf, numberedPages } from './frame.ts'
 import { HEAD, type Pen, paragraph, TEXT, words } from './pen.ts'
@@ -49,9 +49,6 @@ const plansBelow = ({ x, y, w, h }: Box): Plans => {
   }
 }
 
-const mouthWords = ({ plan, width, depth }: Vessel, units: Units): string =>
-  plan === 'round' ? `⌀ ${formatLength(width, units)}` : `${formatLength(width, units)} × ${formatLength(depth, units)}`
-
 /** Lettering of the cautions, as large as they go, px. */
 const CARE_SIZES = [32, 28, 24]
 
@@ -79,47 +76,6 @@ const care = (pen: Pen, design: EventDesign, { x, y, w, h }: Box, withCare: bool
   )
   const fits = laid.find((l) => l.y <= y + h) ?? laid.at(-1)
   return [words(pen, 'Take care', HEAD, x, y), ...(fits?.items ?? [])]
-}
-
-export interface BenchWords {
-  units: Units
-  /** Of the event. */
-  title: string
-  plan: Plan
-  /** The sheet Take care is printed too. */
-  withCare: boolean
-  /** A stem's colour in words. */
-  colourOf: (stem: { plant: string; colour: string }) => string
-}
-
-/** What stands under a stem: its plant, that it is a sprig of one, and its colour where the design has the plant in others too. */
-const nameIn = (resolved: Resolved, colourOf: BenchWords['colourOf']) => {
-  const hues = new Map<string, Set<string>>()
-  for (const { plant, colour } of resolved.stems) hues.set(plant.id, (hues.get(plant.id) ?? new Set()).add(colour))
-  return ({ plant, colour, stem }: ResolvedStem): string => {
-    const hue = (hues.get(plant.id)?.size ?? 1) > 1 ? `, ${colourOf({ plant: plant.id, colour })}` : ''
-    return `${plainName(plant.name)}${stem.piece === 'lateral' ? ' (sprigs)' : ''}${hue}`
-  }
-}
-
-const madeWords = ({ copies, place }: EventDesign, title: string): string =>
-  `${title ? `${title}: ` : ''}${copies} to make${place ? `, ${place}` : ''}.`
-
-/** `Place in the order of the numbers: 1–11 on Thursday 7 October, 12–39 on Friday 8 October.` */
-const orderWords = (placings: readonly Placing[], days: ReadonlyMap<string, number>, plan: Plan): string => {
-  const dayOf = (p: Placing): number => days.get(p.stem.plant.id) ?? 0
-  const runs = [...new Set(placings.map(dayOf))].flatMap((day) => {
-    const task = plan.tasks.find((t) => t.kind === 'place' && placedOnDay(t) === day)
-    const those = placings.filter((p) => dayOf(p) === day).map((p) => p.number)
-    const [first, last] = [Math.min(...those), Math.max(...those)]
-    const evening = task && placedOnDay(task) !== task.daysBefore
-    return task
-      ? [
-          `${first === last ? first : `${first}–${last}`} on ${evening ? 'the evening of ' : ''}${weekdayWords(task.start)}`,
-        ]
-      : []
-  })
-  return `Place in the order of the numbers${runs.length > 0 ? `: ${runs.join(', ')}` : ''}.`
 }
 
 /**
