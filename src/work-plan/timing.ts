@@ -45,7 +45,7 @@ export const placeKey = (day: number): string => (day === EVENING ? 'place-eveni
 export const bearsEvening = ({ plant, arrive, place }: Pick<Timing, 'plant' | 'arrive' | 'place'>): boolean =>
   place === 0 && arrive > 0 && (keepingOf(plant)?.placed_d?.most ?? 0) >= 1
 
-export const isWoody = (plant: string): boolean => findPlant(plant)?.shape.woody === 1
+const isWoody = (plant: string): boolean => findPlant(plant)?.shape.woody === 1
 
 /** The day it may go in: two days before where every source allows it, the day before where one does, else on the day. */
 const placeDay = (plant: string, placed: Keeping['placed_d']): number => {

@@ -8,6 +8,16 @@ const toEvent = async (page: Page): Promise<void> => {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /Event/ }).click()
   await expect(page.getByRole('navigation', { name: 'Of the event' })).toBeVisible()
 }
+/** The page loaded anew, and again at the event with the kept design open. */
+const reloaded = async (page: Page): Promise<void> => {
+  await page.reload()
+  await page
+    .getByRole('button', { name: /^Orchard supper/ })
+    .last()
+    .click()
+  await expect(page.getByTestId('elevation')).toBeVisible()
+  await toEvent(page)
+}
 const panel = (page: Page, name: string): Promise<void> =>
   page.getByRole('navigation', { name: 'Of the event' }).getByRole('button', { name }).click()
 
@@ -72,13 +82,7 @@ test('a second design with its number changes the order and the money; it can be
   await expect.poll(() => cost(page)).toBe(after)
 
   await page.waitForTimeout(1200)
-  await page.reload()
-  await page
-    .getByRole('button', { name: /^Orchard supper/ })
-    .last()
-    .click()
-  await expect(page.getByTestId('elevation')).toBeVisible()
-  await toEvent(page)
+  await reloaded(page)
   await panel(page, 'Order')
   await expect.poll(() => stemsOf(page, /^Peony/)).toBe(30)
   await expect.poll(() => cost(page)).toBe(after)
@@ -328,13 +332,7 @@ test('several events: another is opened, thrown away and put back, by keys alone
   await page.keyboard.press('Enter')
   await expect(events(page).getByRole('button', { name: /^Winter market/ })).toHaveCount(0)
   await expect(events(page).getByRole('heading')).toBeFocused()
-  await page.reload()
-  await page
-    .getByRole('button', { name: /^Orchard supper/ })
-    .last()
-    .click()
-  await expect(page.getByTestId('elevation')).toBeVisible()
-  await toEvent(page)
+  await reloaded(page)
   await expect(page.getByLabel('Title of the event')).toHaveValue('Harvest supper')
   await events(page).getByText('Thrown away: 1 event').click()
   await tabTo(page, 'button', 'Put Winter market back')

@@ -10,7 +10,7 @@ import { OrderMoney } from './order/order-money.tsx'
 import { OrderRow } from './order/order-row.tsx'
 import { PriceBookActs } from './order/price-book.tsx'
 import { SeasonSources } from './season-sources.tsx'
-import { byPlant, count, lineKey, money, useLineColour } from './words.ts'
+import { byPlant, count, lineKey, money, plantsOf, useLineColour } from './words.ts'
 import './order.css'
 
 const DIGITS = { mm: 0, cm: 1, in: 2 } as const
@@ -123,7 +123,7 @@ export const OrderPanel = ({ worked }: { worked: WorkedEvent }) => {
         <PriceBookActs />
       </div>
       <OrderMoney worked={worked} />
-      <SeasonSources plants={[...new Set(lines.map((l) => l.plant))]} half={halfOf(worked.event)} />
+      <SeasonSources plants={plantsOf(lines)} half={halfOf(worked.event)} />
       <Known order={order} />
     </div>
   )

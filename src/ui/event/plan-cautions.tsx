@@ -9,6 +9,7 @@ import {
 } from '../../catalogue/index.ts'
 import { listed } from '../../telling/index.ts'
 import { plantName, type WorkedEvent } from './use-worked-event.ts'
+import { plantsOf } from './words.ts'
 
 const Said = ({ cautions }: { cautions: readonly Caution[] }) => (
   <ul>
@@ -25,7 +26,7 @@ const GENERAL = [...GENERAL_CAUTIONS].reverse()
 
 /** Cautions for the plants that are used and for what holds them, and whose word goes first. What has no entry is not checked. */
 export const PlanCautions = ({ worked: { order, designs } }: { worked: WorkedEvent }) => {
-  const plants = gravestFirst([...new Set(order.lines.map((l) => l.plant))])
+  const plants = gravestFirst(plantsOf(order.lines))
   const cats = plants.filter((id) => dangerOf(id).pets === 'emergency')
   const held = new Set(designs.map((d) => d.document.vessel.mechanics))
   return (

@@ -15,6 +15,7 @@ import {
 import { Button, NumberField } from '../parts/index.ts'
 import { bringTogether, TOGETHER } from './plan-together.ts'
 import { plantName, type WorkedEvent } from './use-worked-event.ts'
+import { plantsOf } from './words.ts'
 
 const DAYS: readonly number[] = Array.from({ length: EARLIEST_DAY + 1 }, (_, i) => EARLIEST_DAY - i)
 
@@ -107,7 +108,7 @@ export const PlanDeliveries = ({ worked }: { worked: WorkedEvent }) => {
   const { order } = worked
   const [count, setCount] = useState(TOGETHER)
   if (event.date === '') return null
-  const plants = [...new Set(order.lines.map((l) => l.plant))]
+  const plants = plantsOf(order.lines)
   const timings = plants.map((plant) => settledTiming(plant, event.hours, event.deliveries))
   return (
     <section className="plan-come" aria-labelledby="plan-come">

@@ -1,6 +1,7 @@
 import { changeEvent, say } from '../../state/index.ts'
 import { bestDays, dayOfDelivery, possibleDays, weekdayWords } from '../../work-plan/index.ts'
 import type { WorkedEvent } from './use-worked-event.ts'
+import { plantsOf } from './words.ts'
 
 /** Days that flowers are brought together on, unless the person says another number. Ours. */
 export const TOGETHER = 2
@@ -8,7 +9,7 @@ export const TOGETHER = 2
 /** Brings all flowers together on so many days at the most, as one step: on those that do all plants least harm. */
 export const bringTogether = ({ event, order }: WorkedEvent, count: number): void => {
   const { date, zone, hours, deliveries } = event
-  const plants = [...new Set(order.lines.map((l) => l.plant))]
+  const plants = plantsOf(order.lines)
   const days = bestDays(plants, hours, count, possibleDays(date, zone, Date.now()))
   const same = days.length === deliveries.days.length && days.every((d) => deliveries.days.includes(d))
   if (same && Object.keys(deliveries.of).length === 0) return say('They come so already.')

@@ -63,6 +63,11 @@ export const budgetWords = (
 
 export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
 
+/** Ids of the plants of an order, each once, in the order in which they first come. */
+export const plantsOf = (lines: readonly Pick<OrderLine, 'plant'>[]): string[] => [
+  ...new Set(lines.map((l) => l.plant)),
+]
+
 /** Lines of the same plant under one another, plants in the order in which they first come. */
 export const byPlant = <T extends { plant: string }>(lines: readonly T[]): T[] => {
   const groups = new Map<string, T[]>()

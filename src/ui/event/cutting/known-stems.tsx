@@ -3,6 +3,7 @@ import { useStudio } from '../../../state/index.ts'
 import type { Order } from '../../../stem-list/index.ts'
 import { formatLength, type Units } from '../../../units/index.ts'
 import { from } from '../order/known.tsx'
+import { plantsOf } from '../words.ts'
 
 const Known = ({ figure, words }: { figure: Figure; words: (value: number) => string }) => (
   <>
@@ -16,7 +17,7 @@ const bare = (mm: number, units: Units): string => formatLength(mm, units).repla
 /** Where the catalogue has its figures of stems from, one press away. */
 export const KnownStems = ({ order }: { order: Order }) => {
   const units = useStudio((s) => s.units)
-  const plants = [...new Set(order.lines.map((l) => l.plant))].flatMap((id) => findPlant(id) ?? [])
+  const plants = plantsOf(order.lines).flatMap((id) => findPlant(id) ?? [])
   return (
     <details className="order-fold">
       <summary>Where these figures come from</summary>

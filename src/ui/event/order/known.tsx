@@ -2,6 +2,7 @@ import { findPlant, RECUT_mm, spareShare } from '../../../catalogue/index.ts'
 import { useStudio } from '../../../state/index.ts'
 import type { Order } from '../../../stem-list/index.ts'
 import { formatLength } from '../../../units/index.ts'
+import { plantsOf } from '../words.ts'
 
 /** A source as it is, or the standing with why this figure: a standing that the reason begins with is said once. */
 export const from = ({ standing, source }: { standing: string; source: string }): string =>
@@ -10,7 +11,7 @@ export const from = ({ standing, source }: { standing: string; source: string })
 /** Where the figures of the order come from, one press away. */
 export const Known = ({ order }: { order: Order }) => {
   const units = useStudio((s) => s.units)
-  const plants = [...new Set(order.lines.map((l) => l.plant))].flatMap((id) => findPlant(id) ?? [])
+  const plants = plantsOf(order.lines).flatMap((id) => findPlant(id) ?? [])
   return (
     <details className="order-fold">
       <summary>Where these figures come from</summary>

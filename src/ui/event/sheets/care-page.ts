@@ -10,6 +10,7 @@ import { listed } from '../../../telling/index.ts'
 import type { Item, Laid } from '../../picture/types.ts'
 import { INK2, LINE } from '../../picture/types.ts'
 import type { WorkedEvent } from '../use-worked-event.ts'
+import { plantsOf } from '../words.ts'
 import { DEFER } from './care.ts'
 import { type Block, flowIn } from './flow.ts'
 import { bodyOf, numberedPages } from './frame.ts'
@@ -28,7 +29,7 @@ const ABOUT: readonly (readonly [Caution['about'], string])[] = [
 ]
 
 /** One caution with all that it is said of. */
-export interface Warned {
+interface Warned {
   about: Caution['about']
   text: string
   source: string
@@ -43,7 +44,7 @@ const nameOf = (id: string): string => {
 }
 
 /** Every caution of an event's plants, gravest first, and of its mechanics once, with all that it is said of, and those of every event. */
-export const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
+const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
   const all = new Map<string, Warned>()
   const add = ({ about, text, source }: Caution, name: string | null): void => {
     const key = `${about} ${text} ${source}`
@@ -51,7 +52,7 @@ export const warnedOf = ({ order, designs }: WorkedEvent): Warned[] => {
     if (name !== null && !one.of.includes(name)) one.of.push(name)
     all.set(key, one)
   }
-  for (const plant of gravestFirst([...new Set(order.lines.map((l) => l.plant))]))
+  for (const plant of gravestFirst(plantsOf(order.lines)))
     for (const caution of cautionsOf(plant)) add(caution, nameOf(plant))
   const held = new Set(designs.map((d) => d.document.vessel.mechanics))
   for (const row of MECHANICS_ROWS) if (held.has(row.id)) for (const caution of row.cautions) add(caution, row.name)

@@ -40,13 +40,14 @@ const AT = {
   withCost: { colour: 0.27, comes: 0.41, stem: 0.55, needed: 0.63, spare: 0.69, bunches: 0.805, over: 0.89 },
 }
 
-const columnsOf = (worked: WorkedEvent, { colourOf, withCost, units }: OrderPageWords): Column[] => {
-  const { currency } = worked.order
-  const deliveryOf = deliveryIn(worked)
+/** The day on which a line is to come; '' where none is settled. */
+type DayOf = (line: OrderLine) => string
+
+const columnsOf = (currency: string, dayOf: DayOf, { colourOf, withCost, units }: OrderPageWords): Column[] => {
   const at = withCost ? AT.withCost : AT.plain
   const comes = (l: OrderLine): string => {
-    const day = deliveryOf(l)?.day
-    return day ? shortDay(day) : ''
+    const day = dayOf(l)
+    return day && shortDay(day)
   }
   const stem = (l: OrderLine): string => {
     const { least_mm, longer } = lengthToAsk(l)
@@ -88,18 +89,18 @@ const vesselLine = ({ document, resolved, copies, title, place }: EventDesign, u
 }
 
 /** By the day on which they come, each plant's colours beside each other. */
-const inOrder = (worked: WorkedEvent): OrderLine[] => {
-  const deliveryOf = deliveryIn(worked)
-  const day = (l: OrderLine): string => deliveryOf(l)?.day ?? ''
-  return byPlant(worked.order.lines).sort((a, b) => (day(a) < day(b) ? -1 : day(a) > day(b) ? 1 : 0))
-}
+const inOrder = (lines: readonly OrderLine[], dayOf: DayOf): OrderLine[] =>
+  byPlant(lines).sort((a, b) => (dayOf(a) < dayOf(b) ? -1 : dayOf(a) > dayOf(b) ? 1 : 0))
 
 /** The order as a list to buy by, and the vessels that it is for, as many pages as it takes. */
 export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords): Laid[] => {
   const { order, event, designs } = worked
   const body = bodyOf(pen.sheet, 1)
   const { currency } = order
-  const columns = columnsOf(worked, said)
+  const deliveryOf = deliveryIn(worked)
+  const days = new Map(order.lines.map((l) => [l, deliveryOf(l)?.day ?? '']))
+  const dayOf: DayOf = (l) => days.get(l) ?? ''
+  const columns = columnsOf(currency, dayOf, said)
   const line = (texts: readonly string[], font: Font, y: number): Item[] =>
     columns.map((c, i) =>
       words(pen, cut(texts[i] ?? '', font, body.w * c.room, pen.measure), font, body.x + body.w * c.at, y, c.align),
@@ -109,7 +110,7 @@ export const orderPages = (pen: Pen, worked: WorkedEvent, said: OrderPageWords):
   const under = (y: number, weight: number): Item => rule([body.x, y], [body.x + body.w, y], weight, LINE)
   const head: Block = { items: [...line(heads, { ...TEXT, size: 34 }, 50), under(70, 3)], height: 70 }
   flow.head(head, head, ROW)
-  for (const l of inOrder(worked)) {
+  for (const l of inOrder(order.lines, dayOf)) {
     const cells = columns.map((c) => c.of(l))
     flow.put({ items: [tickBox(body.x, ROW - 18), ...line(cells, TEXT, ROW - 18), under(ROW, 2)], height: ROW })
   }

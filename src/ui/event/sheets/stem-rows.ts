@@ -7,7 +7,7 @@ import { INK, LINE } from '../../picture/types.ts'
 import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
 
 /** Stems in one row. Ours: a head of 90 mm still keeps clear of its neighbour. */
-export const PER_ROW = 13
+const PER_ROW = 13
 /** Under the line that the stems stand on: numbers, lengths, and what they are, px. */
 export const UNDER_ROW = 214
 
