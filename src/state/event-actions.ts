@@ -3,7 +3,7 @@ import { inCurrency, type PriceBook, sameFigure } from '../stem-list/index.ts'
 import { change, say, saySentence } from './actions.ts'
 import { fetchDesigns } from './event-designs.ts'
 import { type EventState, useEvent } from './event-store.ts'
-import { store } from './keeping.ts'
+import { store } from './kept-store.ts'
 import { useStudio } from './store.ts'
 
 const { getState: get, setState: set } = useEvent

@@ -1,7 +1,8 @@
 import { type Arrangement, writeArrangement } from '../arrangement/index.ts'
 import type { EventPart, WholeEvent } from '../event/index.ts'
+import { keepAside } from './design-opening.ts'
 import { type EventState, useEvent } from './event-store.ts'
-import { keepAside, store } from './keeping.ts'
+import { store } from './kept-store.ts'
 import { useStudio } from './store.ts'
 
 const { getState: get, setState: set } = useEvent

@@ -7,7 +7,8 @@ import { openEvent, refreshEvents, showNew } from './event-keeping.ts'
 import { texts } from './event-saver.ts'
 import { useEvent } from './event-store.ts'
 import { readPlan, titleOfCopy } from './event-text.ts'
-import { known, refreshKept } from './keeping.ts'
+import { refreshKept } from './keeping.ts'
+import { known } from './kept-store.ts'
 
 const { getState: get, setState: set } = useEvent
 

@@ -19,7 +19,7 @@ import {
 } from './event-saver.ts'
 import { type KeptEvent, useEvent } from './event-store.ts'
 import { keptEvent, readKept } from './event-text.ts'
-import { store } from './keeping.ts'
+import { store } from './kept-store.ts'
 
 /** Where versions that knew one event alone kept it. */
 const OLD_KEY = 'event'

@@ -2,7 +2,7 @@ import { type EventPlan, readEvent, writeEvent } from '../event/index.ts'
 import type { KeptText } from '../storage/index.ts'
 import { designsAtHand } from './event-designs.ts'
 import type { KeptEvent } from './event-store.ts'
-import { known } from './keeping.ts'
+import { known } from './kept-store.ts'
 
 /** A design that stands for one that lies by itself: the kept text holds none, and its parts name keys that have to exist. */
 const STAND_IN = { format: 'pedicel-arrangement', version: 1, vessel: { width: 100, height: 100 } }

@@ -1,5 +1,17 @@
 export * from './actions.ts'
 export {
+  agreeToOpen,
+  beginDesign,
+  goToStart,
+  openKept,
+  openSample,
+  openText,
+  readSample,
+  removeKept,
+  SAMPLES,
+  textOfDesign,
+} from './design-opening.ts'
+export {
   addPart,
   changeCurrency,
   changeEvent,
@@ -24,21 +36,11 @@ export { keepEvent } from './event-saver.ts'
 export { type EventState, type KeptEvent, useEvent, useEventHistory } from './event-store.ts'
 export { putEventBack, rawEvent, removeEvent, throwEventAway } from './event-thrown.ts'
 export {
-  agreeToOpen,
-  beginDesign,
-  goToStart,
   type KeptDesign,
   keepPalette,
-  openKept,
-  openSample,
-  openText,
-  readSample,
   refreshKept,
-  removeKept,
   removePalette,
-  SAMPLES,
   startKeeping,
-  textOfDesign,
   useHousePalettes,
   useKeptDesigns,
   useOwnPalettes,

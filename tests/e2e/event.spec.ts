@@ -286,6 +286,7 @@ test('an event leaves as a file and comes back; one with something wrong in it w
 test('what is changed in a design is seen in the event, also while another is open', async ({ page }) => {
   await withTwo(page)
   await page.getByRole('button', { name: 'Draw Window-sill bowl' }).click()
+  await expect(page.getByLabel('Title of the design')).toHaveValue('Window-sill bowl')
   await put(page.getByLabel('Title of the design'), 'Bowl by the door')
   await toEvent(page)
   await expect(row(page, 'Designs of the event', /Bowl by the door/)).toBeVisible()

@@ -141,10 +141,12 @@ interface TitleBlockProps {
 /** The title block, at the lower right as ISO 7200 has it: what the sheet shows, and the way round the tool. */
 export const TitleBlock = ({ brief = false, bare = false }: TitleBlockProps) => {
   const title = useStudio((s) => s.document.title)
+  const designId = useStudio((s) => s.designId)
   const form = useStudio((s) => s.document.form)
   const own = useStudio((s) => Object.keys(s.document.bands ?? {}).length)
   return (
-    <section className={`title-block${brief ? ' brief' : ''}`} aria-label="Title block">
+    // Of its own for each design: what is half typed for one is not put into the next.
+    <section key={designId} className={`title-block${brief ? ' brief' : ''}`} aria-label="Title block">
       <div className="name">
         <TextField
           className="title"

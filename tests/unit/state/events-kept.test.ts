@@ -16,7 +16,7 @@ const supper = (over: Partial<WholeEvent> = {}): WholeEvent => ({
 })
 const count = (page: Awaited<ReturnType<typeof tab>>) => async (): Promise<number> => {
   await page.refreshKept()
-  const { store } = await import('../../../src/state/keeping.ts')
+  const { store } = await import('../../../src/state/kept-store.ts')
   const list = await store.list()
   return list.ok ? list.designs.length : -1
 }

@@ -22,6 +22,8 @@ export interface Tab extends State {
   leave(): void
   design(title: string): Promise<string>
   saver: typeof import('../../../src/state/event-saver.ts')
+  store: typeof import('../../../src/state/kept-store.ts').store
+  keepDesign(): Promise<boolean>
 }
 
 const smallStore = (rows: Map<string, string>) => ({
@@ -78,11 +80,15 @@ export const tab = async (of: Browser, start = true): Promise<Tab> => {
     }
   })
   const state: State = await import('../../../src/state/index.ts')
-  const keeping = await import('../../../src/state/keeping.ts')
+  const { keepAside } = await import('../../../src/state/design-opening.ts')
+  const { keepDesign } = await import('../../../src/state/design-saver.ts')
+  const { store } = await import('../../../src/state/kept-store.ts')
   const saver = await import('../../../src/state/event-saver.ts')
   const page: Tab = {
     ...state,
     saver,
+    store,
+    keepDesign,
     database: (now) => {
       does = now
     },
@@ -93,7 +99,7 @@ export const tab = async (of: Browser, start = true): Promise<Tab> => {
     },
     design: async (title) => {
       const document: Arrangement = { ...newArrangement(), title }
-      const id = await keeping.keepAside(document)
+      const id = await keepAside(document)
       if (id === null) throw new Error('could not be kept')
       return id
     },

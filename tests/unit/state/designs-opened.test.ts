@@ -1,0 +1,127 @@
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { browser, type Tab, tab } from './tabs.ts'
+
+afterEach(() => vi.unstubAllGlobals())
+
+const shown = (page: Tab): string => page.useStudio.getState().document.title
+const rename = (page: Tab, title: string): void => page.perform({ do: 'set-title', title })
+/** What this browser keeps of a design. */
+const kept = async (page: Tab, id: string): Promise<string> => {
+  const result = await page.store.load(id)
+  return result.ok ? result.document.title : `(${result.why})`
+}
+const titles = async (page: Tab): Promise<string[]> => {
+  const list = await page.store.list()
+  return list.ok ? list.designs.map((d) => d.title).sort() : []
+}
+
+/** A page with the first of two designs open. */
+const withTwo = async () => {
+  const place = browser()
+  const page = await tab(place, false)
+  await page.startKeeping()
+  const [bowl, cup] = [await page.design('Bowl'), await page.design('Cup')]
+  await page.openKept(bowl)
+  return { place, page, bowl, cup }
+}
+
+describe('another design is opened', () => {
+  it('what is changed while it is on its way stays with the design that was on the sheet', async () => {
+    const { page, bowl, cup } = await withTwo()
+    const opening = page.openKept(cup)
+    rename(page, 'Bowl by the door')
+    await opening
+    expect(shown(page)).toBe('Cup')
+    await vi.waitFor(async () => expect(await kept(page, bowl)).toBe('Bowl by the door'))
+    expect(await kept(page, cup)).toBe('Cup')
+  })
+
+  it('the same holds at any moment on the way, and for a new design too', async () => {
+    for (let wait = 0; wait < 12; wait += 1) {
+      const { page, bowl, cup } = await withTwo()
+      const opening =
+        wait % 2 ? page.openKept(cup) : page.beginDesign({ ...page.useStudio.getState().document, title: 'New' })
+      for (let i = 0; i < wait; i += 1) await new Promise((go) => setTimeout(go))
+      if (shown(page) === 'Bowl') rename(page, 'Bowl by the door')
+      const renamed = shown(page) === 'Bowl by the door'
+      await opening
+      await page.openKept(bowl)
+      expect(shown(page)).toBe(renamed ? 'Bowl by the door' : 'Bowl')
+      expect(await kept(page, cup)).toBe('Cup')
+    }
+  })
+
+  it('what is changed on it is kept, and it is claimed; the one before is free again', async () => {
+    const { place, page, bowl, cup } = await withTwo()
+    await page.openKept(cup)
+    rename(page, 'Cup of roses')
+    await page.keepDesign()
+    expect(await kept(page, cup)).toBe('Cup of roses')
+    await vi.waitFor(() => expect([...place.claims.keys()]).toEqual([`pedicel-design-${cup}`]))
+    expect(await kept(page, bowl)).toBe('Bowl')
+  })
+
+  it('of two asked for one after the other, the last is shown', async () => {
+    const { page, bowl, cup } = await withTwo()
+    const jug = await page.design('Jug')
+    await Promise.all([page.openKept(cup), page.openKept(jug)])
+    expect(shown(page)).toBe('Jug')
+    rename(page, 'Jug of herbs')
+    await page.keepDesign()
+    expect(await kept(page, jug)).toBe('Jug of herbs')
+    expect([await kept(page, bowl), await kept(page, cup)]).toEqual(['Bowl', 'Cup'])
+  })
+
+  it('one that is not there leaves the open one open, and kept', async () => {
+    const { page, bowl } = await withTwo()
+    await page.openKept('nowhere')
+    expect(page.useStudio.getState().opening?.problems).toHaveLength(1)
+    rename(page, 'Bowl, still here')
+    expect(await page.keepDesign()).toBe(true)
+    expect(await kept(page, bowl)).toBe('Bowl, still here')
+  })
+
+  it('one that is open already keeps its history', async () => {
+    const { page, bowl } = await withTwo()
+    rename(page, 'Bowl, renamed')
+    await page.openKept(bowl)
+    page.undo()
+    expect(shown(page)).toBe('Bowl')
+  })
+
+  it('where nothing can be written, what was changed is put down and comes back as a copy', async () => {
+    const { place, page, cup } = await withTwo()
+    page.database('refuses')
+    rename(page, 'Bowl with figs')
+    await page.openKept(cup)
+    expect(shown(page)).toBe('Cup')
+    expect(page.useStudio.getState().message).toContain('“Bowl with figs (copy)”')
+    page.leave()
+    const next = await tab(place, false)
+    await next.startKeeping()
+    expect(await titles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
+  })
+
+  it('where it can’t even be put down, nothing is opened', async () => {
+    const { place, page, cup } = await withTwo()
+    page.database('refuses')
+    rename(page, 'Bowl with figs')
+    place.small.set = () => {
+      throw new DOMException('No room', 'QuotaExceededError')
+    }
+    await page.openKept(cup)
+    expect(shown(page)).toBe('Bowl with figs')
+  })
+
+  it('what was changed in a tab that may not write is kept as a copy when another is opened there', async () => {
+    const { place, page, bowl, cup } = await withTwo()
+    const other = await tab(place, false)
+    await other.startKeeping()
+    await other.openKept(bowl)
+    expect(other.useStudio.getState().save.state).toBe('elsewhere')
+    rename(other, 'Bowl in the second tab')
+    await other.openKept(cup)
+    expect(await titles(other)).toEqual(['Bowl', 'Bowl in the second tab (copy)', 'Cup'])
+    expect(shown(page)).toBe('Bowl')
+  })
+})
