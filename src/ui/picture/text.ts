@@ -47,6 +47,21 @@ export const fitted = (
   return { text: cut(text, small, width, measure), font: small }
 }
 
+/** Letters that stay together at either end of a word that is broken. Ours. */
+const KEPT = 3
+
+/** The text with a hyphen and a space in each word that is wider than `width` px, as late in it as there is room. */
+export const broken = (text: string, font: Font, width: number, measure: Measure): string =>
+  text
+    .split(' ')
+    .map((word) => {
+      if (measure(word, font) <= width) return word
+      let at = word.length - KEPT
+      while (at > KEPT && measure(`${word.slice(0, at)}-`, font) > width) at -= 1
+      return at > KEPT ? `${word.slice(0, at)}- ${word.slice(at)}` : word
+    })
+    .join(' ')
+
 /** Breaks a text at its spaces into lines of at most `width` px; what goes beyond `most` lines is cut. Never empty. */
 export const wrapped = (text: string, font: Font, width: number, most: number, measure: Measure): string[] => {
   const lines: string[] = []

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cautionsOf, findPlant } from '../../../src/catalogue/index.ts'
+import { cautionsOf, findPlant, PLANTS } from '../../../src/catalogue/index.ts'
 import { newEvent } from '../../../src/event/index.ts'
 import { resolveArrangement } from '../../../src/geometry/index.ts'
 import { benchRows, cutPlan } from '../../../src/stem-list/index.ts'
@@ -173,6 +173,19 @@ describe('sheets to work from', () => {
         const said = laid.items.filter((i) => i.kind === 'text' && !/^\d+$/.test(i.text))
         expect({ label, over: overlaps(said) }).toEqual({ label, over: [] })
       }
+  })
+
+  it('no plant’s name is cut, even under one stem of many', () => {
+    const [one] = stems(1, 1, 300, 300, 200)
+    const each = PLANTS.map(({ id }, i) => ({ ...one!, id: `s${i}`, plant: id }))
+    const document = documentOf({ stems: each })
+    const part = { design: 'd', copies: 1, place: '' }
+    const designs = [{ ...part, title: 'Bowl', document, resolved: resolveArrangement(document) }]
+    const all = workOut({ ...newEvent('Europe/Lisbon'), parts: [part] }, designs, { currency: 'EUR', perBunch: {} })
+    const pages = eventPages(all, { ...ALL, ...NONE, bench: true }, { units: 'cm', generalName: () => 'pink' }, measure)
+    const said = pages.flatMap(({ laid }) => textsOf(laid))
+    expect(said.filter((t) => t.endsWith('…'))).toEqual([])
+    expect(said.filter((t) => t === 'chrysanthe-').length).toBeGreaterThan(0)
   })
 
   it('what to buy says the whole order, and that example prices are invented', () => {

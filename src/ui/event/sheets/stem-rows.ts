@@ -1,7 +1,7 @@
 import { formatLength, toUnit, type Units } from '../../../units/index.ts'
 import type { Placing } from '../../../work-plan/index.ts'
 import { formatNumber } from '../../parts/index.ts'
-import { cut, wrapped } from '../../picture/text.ts'
+import { block, broken } from '../../picture/text.ts'
 import type { Item } from '../../picture/types.ts'
 import { INK, LINE } from '../../picture/types.ts'
 import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
@@ -9,11 +9,13 @@ import { type Pen, rule, SMALL, STRONG, TEXT, words } from './pen.ts'
 /** Stems in one row. Ours: a head of 90 mm still keeps clear of its neighbour. */
 const PER_ROW = 13
 /** Under the line that the stems stand on: numbers, lengths, and what they are, px. */
-export const UNDER_ROW = 214
+export const UNDER_ROW = 242
 
 /** Lettering and lines of a name that is wider than its stems. */
 const NARROW = { ...SMALL, size: 26 }
-const NAME_LINES = 3
+const NAME_LINES = 4
+const LEAST_NAME = 22
+const NAME_LEADING = 29
 
 /** Units as they stand in a sentence. */
 export const UNIT_WORDS: Record<Units, string> = { mm: 'mm', cm: 'cm', in: 'inches' }
@@ -114,10 +116,12 @@ export const stemRow = (
     })
     // A name keeps to the stems that it is of: smaller and in lines where they are few.
     const room = (to - from + 1) * cell - 10
-    const font = pen.measure(name, SMALL) <= room ? SMALL : NARROW
-    wrapped(name, font, room, NAME_LINES, pen.measure).forEach((line, i) => {
-      const text = cut(line, font, room, pen.measure)
-      items.push(words(pen, text, font, (x0 + x1) / 2, y + 40 + i * 30, 'centre'))
+    const wide = pen.measure(name, SMALL) <= room
+    const { lines, font } = wide
+      ? { lines: [name], font: SMALL }
+      : block(broken(name, NARROW, room, pen.measure), NARROW, room, NAME_LINES, LEAST_NAME, pen.measure)
+    lines.forEach((line, i) => {
+      items.push(words(pen, line, font, (x0 + x1) / 2, y + 40 + i * NAME_LEADING, 'centre'))
     })
   }
   return items
