@@ -72,9 +72,11 @@ const keepPrices = async (before: PriceBook, now: PriceBook): Promise<void> => {
 
 /** Fetches what this browser keeps (settings, own palettes, the list of designs), and from then on keeps changes. */
 export const startKeeping = async (): Promise<void> => {
-  const [units, prices, palettes] = await Promise.all(['units', 'prices', 'palettes'].map((key) => store.setting(key)))
+  const keys = ['units', 'csv', 'prices', 'palettes']
+  const [units, csv, prices, palettes] = await Promise.all(keys.map((key) => store.setting(key)))
   if (units?.ok && ['in', 'cm', 'mm'].includes(String(units.value)))
     change({ units: units.value as StudioState['units'] })
+  if (csv?.ok && ['comma', 'semicolon'].includes(String(csv.value))) change({ csv: csv.value as StudioState['csv'] })
   if (prices?.ok && isPrices(prices.value)) change({ prices: prices.value })
   if (palettes?.ok && Array.isArray(palettes.value)) useDrawer.setState({ palettes: palettes.value.filter(isPalette) })
   await carryLastWords(lastWords, store, known, claimDesign)
@@ -85,6 +87,7 @@ export const startKeeping = async (): Promise<void> => {
     if (now.document !== before.document && now.designId !== '' && now.designId === before.designId)
       designChanged(now.document)
     if (now.prices !== before.prices) void keepPrices(before.prices, now.prices)
+    if (now.csv !== before.csv) void store.putSetting('csv', now.csv)
     if (now.units !== before.units) void store.putSetting('units', now.units)
   })
   addEventListener('pagehide', partWith)

@@ -21,6 +21,8 @@ const initial = (): StudioState => ({
   sheet: 'start',
   placing: null,
   units: 'cm',
+  // A country that writes 1,5 has spreadsheets that take a comma for it.
+  csv: (1.5).toLocaleString().includes(',') ? 'semicolon' : 'comma',
   prices: { currency: EXAMPLE_PRICES.currency, perBunch: {} },
   readings: [],
   save: { state: 'loading' },

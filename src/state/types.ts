@@ -1,6 +1,6 @@
 import type { Arrangement, Edit, Problem } from '../arrangement/index.ts'
 import type { ReadingId, ReadingResult } from '../readings/index.ts'
-import type { PriceBook } from '../stem-list/index.ts'
+import type { CsvKind, PriceBook } from '../stem-list/index.ts'
 import type { SaveState } from '../storage/index.ts'
 import type { Units } from '../units/index.ts'
 
@@ -33,6 +33,8 @@ export interface StudioState {
   /** Plant and colour in hand: the next touch of a view places one. */
   placing: { plant: string; colour: string } | null
   units: Units
+  /** Which spreadsheet a CSV is for. */
+  csv: CsvKind
   prices: PriceBook
   readings: ReadingResult[]
   save: SaveState

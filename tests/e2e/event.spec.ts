@@ -235,6 +235,10 @@ test('the order leaves as a table that no spreadsheet takes for a formula, and a
   await panel(page, 'Plan')
   for (const day of days)
     await expect(page.getByRole('region', { name: day }).or(page.getByText(day)).first()).toBeVisible()
+
+  await reloaded(page)
+  await panel(page, 'Order')
+  await expect(page.getByRole('combobox', { name: 'CSV with' })).toHaveValue('semicolon')
 })
 
 test('an event leaves as a file and comes back; one with something wrong in it waits for a word', async ({ page }) => {

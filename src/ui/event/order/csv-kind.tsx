@@ -1,12 +1,6 @@
-import { create } from 'zustand'
+import { change, useStudio } from '../../../state/index.ts'
 import type { CsvKind } from '../../../stem-list/index.ts'
 import { SelectField } from '../../parts/index.ts'
-
-/** Which spreadsheet a CSV is for, until the page is closed. */
-export const useCsvKind = create<{ kind: CsvKind; choose: (kind: CsvKind) => void }>()((set) => ({
-  kind: 'comma',
-  choose: (kind) => set({ kind }),
-}))
 
 export const CSV_KINDS: Record<CsvKind, string> = {
   comma: '1.50, commas between cells',
@@ -15,10 +9,10 @@ export const CSV_KINDS: Record<CsvKind, string> = {
 
 /**
  * A spreadsheet opens a CSV by the country it is set to, and puts all in one column, or takes 1.50 for a day in May, where that
- * is another. So it is chosen and said.
+ * is another. So it is chosen, said and kept.
  */
 export const CsvKindField = () => {
-  const { kind, choose } = useCsvKind()
+  const kind = useStudio((s) => s.csv)
   const options = Object.entries(CSV_KINDS).map(([value, words]) => ({ value: value as CsvKind, words }))
-  return <SelectField label="CSV with" value={kind} options={options} onChange={choose} />
+  return <SelectField label="CSV with" value={kind} options={options} onChange={(csv) => change({ csv })} />
 }

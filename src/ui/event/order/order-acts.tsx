@@ -6,7 +6,7 @@ import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
 import { byPlant, useLineColour, whenWords } from '../words.ts'
-import { CsvKindField, useCsvKind } from './csv-kind.tsx'
+import { CsvKindField } from './csv-kind.tsx'
 import { deliveryIn } from './delivery-of.ts'
 
 /** Saves a text as a CSV file, named after the event. */
@@ -51,7 +51,7 @@ export const OrderActs = ({ worked }: { worked: WorkedEvent }) => {
   const { event } = worked
   const [open, setOpen] = useState(false)
   const [withCost, setWithCost] = useState(true)
-  const kind = useCsvKind((s) => s.kind)
+  const kind = useStudio((s) => s.csv)
   const units = useStudio((s) => s.units)
   const lineColour = useLineColour()
   const order = { ...worked.order, lines: byPlant(worked.order.lines) }

@@ -4,7 +4,7 @@ import { changePrices, useStudio } from '../../../state/index.ts'
 import { csvOfBytes, type PriceBookRead, readPriceBook, writePriceBook } from '../../../stem-list/index.ts'
 import { Button, Dialog, FileButton } from '../../parts/index.ts'
 import { count } from '../words.ts'
-import { CSV_KINDS, useCsvKind } from './csv-kind.tsx'
+import { CSV_KINDS } from './csv-kind.tsx'
 import { saveCsv } from './order-acts.tsx'
 
 /** A price book that was read waits here: nothing changes before the person agrees. */
@@ -63,7 +63,7 @@ const Reading = ({ name, read, onClose }: { name: string; read: PriceBookRead; o
 /** The price book as a file, out and in. */
 export const PriceBookActs = () => {
   const prices = useStudio((s) => s.prices)
-  const kind = useCsvKind((s) => s.kind)
+  const kind = useStudio((s) => s.csv)
   const [waiting, setWaiting] = useState<{ name: string; read: PriceBookRead } | null>(null)
   const open = async (file: File): Promise<void> => {
     const read: PriceBookRead =

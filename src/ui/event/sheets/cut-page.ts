@@ -28,7 +28,8 @@ export interface CutPageWords {
 
 /** What is cut and from how many stems; what a stem gives and what is too long stand below it in lines. */
 const headOf = (pen: Pen, line: OrderLine, name: string, units: Units, { x, w }: Box): Block => {
-  const about = `${count(line.pieces, 'piece', 'pieces')} from ${count(line.stems, 'stem', 'stems')}`
+  const spare = line.spareStems > 0 ? `; ${line.spareStems} spare: uncut` : ''
+  const about = `${count(line.pieces, 'piece', 'pieces')} from ${count(line.stems, 'stem', 'stems')}${spare}`
   const gives = line.pieces > line.stems ? givesWords(line, units).replace(/^; a/, 'A') : ''
   const long =
     line.tooLong > 0
