@@ -109,6 +109,29 @@ describe('sheets to work from', () => {
     expect(said).toMatch(/Too long for any such stem \(3\.5 cm\): \d+ pieces?\. Ask for longer ones/)
   })
 
+  it('the cut sheet says which stems are spare and stay uncut', () => {
+    const { order } = worked(20)
+    const said = pagesOf(20, { ...NONE, cutting: true }).flatMap((p) => textsOf(p.laid))
+    for (const { pieces, stems, spareStems } of order.lines)
+      expect(said).toContain(`${pieces} pieces from ${stems} stems; ${spareStems} spare: uncut`)
+  })
+
+  it('what nothing holds is cut level once it is bound', () => {
+    const level = 'Where it is bound in the hand: leave the stems longer, bind, then cut all level.'
+    const heldBy = (mechanics: 'none' | 'netting'): string[] => {
+      const { event, designs } = worked(8)
+      const made = designs.map((d) => {
+        const document = { ...d.document, vessel: { ...d.document.vessel, mechanics } }
+        return { ...d, document, resolved: resolveArrangement(document) }
+      })
+      const all = workOut(event, made, { currency: 'EUR', perBunch: {} })
+      const words = { units: 'cm' as const, generalName: () => 'pink' }
+      return eventPages(all, { ...ALL, ...NONE, bench: true }, words, measure).flatMap((p) => textsOf(p.laid))
+    }
+    expect(heldBy('none')).toContain(level)
+    expect(heldBy('netting')).not.toContain(level)
+  })
+
   it('take care names every plant of the event, what is said of it and by whom, and what nobody has checked', () => {
     const event = worked(20)
     const said = pagesOf(20, { ...NONE, care: true })

@@ -102,6 +102,10 @@ export const benchPages = (pen: Pen, design: EventDesign, said: BenchWords): Lai
       cut(madeWords(design, said.title), TEXT, body.w, pen.measure),
       orderWords(placings, days, said.plan),
       `Lengths in ${UNIT_WORDS[units]}, from the cut to the middle of the head or to the tip. Strip what is below the dashes.`,
+      // Common practice; the plan says the same where it is bound.
+      ...(mechanics?.id === 'none'
+        ? ['Where it is bound in the hand: leave the stems longer, bind, then cut all level.']
+        : []),
     ],
     inches: units === 'in',
   }
