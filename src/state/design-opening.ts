@@ -1,14 +1,24 @@
 import { type Arrangement, newArrangement, readArrangement, writeArrangement } from '../arrangement/index.ts'
 import { askToKeep, newName } from '../storage/index.ts'
 import { change, openSheet, say, showDesign } from './actions.ts'
-import { keepDesign, leave, letGo, putOn, reach } from './design-saver.ts'
+import { isFiled, keepDesign, leave, letGo, putOn, reach } from './design-saver.ts'
 import { refreshKept } from './keeping.ts'
 import { known, store } from './kept-store.ts'
 import { useStudio } from './store.ts'
 import type { Sheet } from './types.ts'
 
 /** Of designs that are asked for one after another, the last is the one that is shown. */
-let asked = 0
+let asked = { id: '' }
+
+/**
+ * Asks for a design to be shown, by its key if it has one yet; what was asked for before is not shown any more.
+ * @returns whether nothing else has been asked for since
+ */
+export const askFor = (id = ''): (() => boolean) => {
+  const mine = { id }
+  asked = mine
+  return () => mine === asked
+}
 
 const letGoOf = async (goesOn: Arrangement | null): Promise<string | null> => {
   const copy = await letGo(goesOn)
@@ -18,15 +28,17 @@ const letGoOf = async (goesOn: Arrangement | null): Promise<string | null> => {
 
 /** Begins a new design with this document. It is saved at once, under a key of its own. */
 export const beginDesign = async (document: Arrangement): Promise<void> => {
-  asked += 1
-  const mine = asked
+  const wanted = askFor()
+  const goesOn = document === useStudio.getState().document
   const next = await reach(newName())
-  const copied = await letGoOf(document)
-  if (copied === null || mine !== asked) return next.end()
-  putOn(next, document)
-  next.saver.changed(document)
+  // The open one goes on as it is by now.
+  const begun = goesOn ? useStudio.getState().document : document
+  const copied = await letGoOf(begun)
+  if (copied === null || !wanted()) return next.end()
+  putOn(next, begun)
+  next.saver.changed(begun)
   void askToKeep()
-  say(`${document.title}: a new design.${copied}`)
+  say(`${begun.title}: a new design.${copied}`)
 }
 
 /** Keeps a document under a key of its own without opening it. */
@@ -41,8 +53,7 @@ export const keepAside = async (document: Arrangement): Promise<string | null> =
  * offered as far as it is good.
  */
 export const openKept = async (id: string, sheet: Sheet = 'drawing'): Promise<void> => {
-  asked += 1
-  const mine = asked
+  const wanted = askFor(id)
   const { designId, document, save } = useStudio.getState()
   if (designId === id && save.state !== 'elsewhere') {
     void keepDesign()
@@ -51,6 +62,7 @@ export const openKept = async (id: string, sheet: Sheet = 'drawing'): Promise<vo
   }
   const next = await reach(id)
   const result = await next.saver.loaded
+  if (!wanted()) return next.end()
   if (!result.ok) {
     const whole = result.why === 'unreadable' && 'problems' in result
     const problems = whole ? result.problems : [{ path: '', message: result.message }]
@@ -58,24 +70,32 @@ export const openKept = async (id: string, sheet: Sheet = 'drawing'): Promise<vo
     return next.end()
   }
   const copied = await letGoOf(null)
-  if (copied === null || mine !== asked) return next.end()
+  if (copied === null || !wanted()) return next.end()
   putOn(next, result.document, sheet)
   say(`${result.document.title} opened.${copied}`)
 }
 
-/** Removes a design for good. The open one is left first. */
+/** Removes a design for good. The open one is left first; one that is on its way is not shown any more. */
 export const removeKept = async (id: string): Promise<void> => {
+  if (asked.id === id) askFor()
   if (useStudio.getState().designId === id) {
-    await leave()
     showDesign('', newArrangement(), 'start')
+    await leave()
   }
   const result = await store.remove(id)
   say(result.ok ? 'Removed.' : result.message)
   await refreshKept()
 }
 
+/** Shows the open design's drawing; one that is on its way is not shown any more. */
+export const backToDrawing = (): void => {
+  askFor()
+  openSheet('drawing')
+}
+
 /** Back to the start page, with everything written and the list fresh. */
 export const goToStart = async (): Promise<void> => {
+  askFor()
   change({ sheet: 'start', placing: null })
   await keepDesign()
   await refreshKept()
@@ -101,6 +121,7 @@ export const agreeToOpen = (): void => {
 /** The open design as the text of a file. */
 export const textOfDesign = (): { text: string; title: string } => {
   const { document } = useStudio.getState()
+  isFiled(document)
   return { text: writeArrangement(document), title: document.title }
 }
 

@@ -2,7 +2,6 @@ import type { Arrangement } from '../arrangement/index.ts'
 import {
   type Autosaver,
   autosaver,
-  claimDesign,
   forgetLastWords,
   leaveLastWords,
   newName,
@@ -10,6 +9,7 @@ import {
 } from '../storage/index.ts'
 import { change, showDesign } from './actions.ts'
 import { lastWords, store } from './kept-store.ts'
+import { claimForPage } from './own-claims.ts'
 import { useStudio } from './store.ts'
 import type { Sheet } from './types.ts'
 
@@ -27,6 +27,8 @@ export interface Reached {
 let open: Reached | null = null
 /** The open design as it was when it was shown. */
 let shown: Arrangement | null = null
+/** What the person has saved as a file last. */
+let filed: Arrangement | null = null
 /** The key of the design whose last words were left, and are not written yet. */
 let spoken = ''
 
@@ -41,7 +43,7 @@ const forgetWords = (id: string): void => {
  * open stays so, and goes on being kept, until `putOn`.
  */
 export const reach = async (id: string): Promise<Reached> => {
-  const release = await claimDesign(id)
+  const release = await claimForPage(id)
   const onState = (save: SaveState): void => {
     if (save.state === 'saved') forgetWords(id)
     if (open === reached) change({ save })
@@ -81,15 +83,31 @@ export const designChanged = (document: Arrangement): void => open?.saver.change
 /** Writes what waits of the open design. False where that was not possible. */
 export const keepDesign = (): Promise<boolean> => open?.saver.flush() ?? Promise.resolve(true)
 
-/** The store holds all of it: it is as it was opened. */
-const untouched = (document: Arrangement): boolean => document === shown && (open?.saver.revision() ?? 1) > 0
+/** The person has this as a file: nothing of it is lost any more. */
+export const isFiled = (document: Arrangement): void => {
+  filed = document
+}
 
-/** A copy beside what is kept, written or at least put down. Null where neither was possible. */
-const keepBeside = async (document: Arrangement): Promise<string | null> => {
+/** A file or the store holds all of it: it is as it was opened. */
+const untouched = (document: Arrangement): boolean =>
+  document === filed || (document === shown && (open?.saver.revision() ?? 1) > 0)
+
+const copyOf = async (document: Arrangement): Promise<string | null> => {
   const copy = { ...document, title: `${document.title} (copy)` }
   const saved = await store.save(newName(), copy, 0)
   const put = saved.ok || leaveLastWords(lastWords, newName(), { document: copy, revision: 0, underWay: null })
   return put ? copy.title : null
+}
+
+/** What was kept as a copy last, and the title of that. */
+let beside: { document: Arrangement; copy: Promise<string | null> } | null = null
+
+/** A copy beside what is kept, one for each state, written or at least put down. Null where neither was possible. */
+const keepBeside = async (document: Arrangement): Promise<string | null> => {
+  if (beside?.document !== document) beside = { document, copy: copyOf(document) }
+  const copy = await beside.copy
+  if (copy === null) beside = null
+  return copy
 }
 
 /**

@@ -1,6 +1,8 @@
 export * from './actions.ts'
 export {
   agreeToOpen,
+  askFor,
+  backToDrawing,
   beginDesign,
   goToStart,
   openKept,
@@ -37,15 +39,13 @@ export { type EventState, type KeptEvent, useEvent, useEventHistory } from './ev
 export { putEventBack, rawEvent, removeEvent, throwEventAway } from './event-thrown.ts'
 export {
   type KeptDesign,
-  keepPalette,
   refreshKept,
-  removePalette,
   startKeeping,
   useHousePalettes,
   useKeptDesigns,
-  useOwnPalettes,
 } from './keeping.ts'
 export { benchFor, type PhotoBench } from './outline.ts'
+export { keepPalette, removePalette, useOwnPalettes } from './own-palettes.ts'
 export { type PaintedPicture, type Painter, startPainting } from './painter.ts'
 export { dressed, type NamedPalette, type NamedSlot, paletteOf } from './palettes.ts'
 export { type PhotoRead, readPhoto } from './photo.ts'

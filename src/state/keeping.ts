@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react'
 import { create } from 'zustand'
-import { paletteProblems } from '../arrangement/index.ts'
 import { isPack, type Pack, type PriceBook } from '../stem-list/index.ts'
 import { carryLastWords, claimDesign, type StoredDesign } from '../storage/index.ts'
 import { change, say } from './actions.ts'
 import { designChanged, partWith } from './design-saver.ts'
 import { known, lastWords, store } from './kept-store.ts'
+import { takePalettes } from './own-palettes.ts'
 import type { NamedPalette } from './palettes.ts'
 import { withChanges } from './price-changes.ts'
 import { useStudio } from './store.ts'
@@ -13,11 +13,7 @@ import type { StudioState } from './types.ts'
 
 export type KeptDesign = StoredDesign
 
-interface Drawer {
-  designs: KeptDesign[]
-  palettes: NamedPalette[]
-}
-const useDrawer = create<Drawer>()(() => ({ designs: [], palettes: [] }))
+const useDrawer = create<{ designs: KeptDesign[] }>()(() => ({ designs: [] }))
 /** Designs kept in this browser, newest first. */
 export const useKeptDesigns = (): KeptDesign[] => useDrawer((s) => s.designs)
 /** The palettes of the house; fetched when first asked for, none until then. */
@@ -34,8 +30,6 @@ export const useHousePalettes = (): readonly NamedPalette[] => {
   }, [])
   return palettes
 }
-/** The person's own palettes. */
-export const useOwnPalettes = (): NamedPalette[] => useDrawer((s) => s.palettes)
 
 /** Looks again which designs this browser keeps. */
 export const refreshKept = async (): Promise<void> => {
@@ -62,7 +56,6 @@ const isPrices = (x: unknown): x is StudioState['prices'] => {
     (p.packs === undefined || isPacks(p.packs))
   )
 }
-const isPalette = (x: unknown): x is NamedPalette => paletteProblems(x).length === 0
 
 const keepPrices = async (before: PriceBook, now: PriceBook): Promise<void> => {
   const put = (there: unknown): PriceBook => (isPrices(there) ? withChanges(there, before, now) : now)
@@ -70,46 +63,44 @@ const keepPrices = async (before: PriceBook, now: PriceBook): Promise<void> => {
   if (!result.ok) say(`Your prices are not kept: ${result.message}`)
 }
 
-/** Fetches what this browser keeps (settings, own palettes, the list of designs), and from then on keeps changes. */
-export const startKeeping = async (): Promise<void> => {
+const isUnits = (x: unknown): x is StudioState['units'] => ['in', 'cm', 'mm'].includes(String(x))
+const isCsv = (x: unknown): x is StudioState['csv'] => ['comma', 'semicolon'].includes(String(x))
+
+/** Settings come as they are kept: that is no change. */
+let taking = false
+
+/** Takes the settings that this browser keeps; what the person has changed before they came holds. */
+const takeSettings = async (): Promise<void> => {
+  const begun = useStudio.getState()
   const keys = ['units', 'csv', 'prices', 'palettes']
   const [units, csv, prices, palettes] = await Promise.all(keys.map((key) => store.setting(key)))
-  if (units?.ok && ['in', 'cm', 'mm'].includes(String(units.value)))
-    change({ units: units.value as StudioState['units'] })
-  if (csv?.ok && ['comma', 'semicolon'].includes(String(csv.value))) change({ csv: csv.value as StudioState['csv'] })
-  if (prices?.ok && isPrices(prices.value)) change({ prices: prices.value })
-  if (palettes?.ok && Array.isArray(palettes.value)) useDrawer.setState({ palettes: palettes.value.filter(isPalette) })
-  await carryLastWords(lastWords, store, known, claimDesign)
-  await refreshKept()
-  change({ save: { state: 'saved', at: 0 } })
+  const now = useStudio.getState()
+  taking = true
+  if (units?.ok && isUnits(units.value) && now.units === begun.units) change({ units: units.value })
+  if (csv?.ok && isCsv(csv.value) && now.csv === begun.csv) change({ csv: csv.value })
+  if (prices?.ok && isPrices(prices.value)) {
+    const same = now.prices === begun.prices
+    change({ prices: same ? prices.value : withChanges(prices.value, begun.prices, now.prices) })
+  }
+  if (palettes?.ok) takePalettes(palettes.value)
+  taking = false
+}
 
+/** Keeps changes from now on, and fetches what this browser keeps: settings, own palettes, the list of designs. */
+export const startKeeping = async (): Promise<void> => {
   useStudio.subscribe((now, before) => {
     if (now.document !== before.document && now.designId !== '' && now.designId === before.designId)
       designChanged(now.document)
+    if (taking) return
     if (now.prices !== before.prices) void keepPrices(before.prices, now.prices)
     if (now.csv !== before.csv) void store.putSetting('csv', now.csv)
     if (now.units !== before.units) void store.putSetting('units', now.units)
   })
   addEventListener('pagehide', partWith)
   addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && partWith())
+  await takeSettings()
+  await carryLastWords(lastWords, store, known, claimDesign)
+  await refreshKept()
+  // A design that was begun meanwhile has a state of its own.
+  if (useStudio.getState().designId === '') change({ save: { state: 'saved', at: 0 } })
 }
-
-const putPalettes = async (palettes: NamedPalette[], done: string): Promise<void> => {
-  useDrawer.setState({ palettes })
-  const result = await store.putSetting('palettes', palettes)
-  say(result.ok ? done : result.message)
-}
-
-/** Keeps a palette of the person's own; one of the same name is replaced. */
-export const keepPalette = (palette: NamedPalette): Promise<void> =>
-  putPalettes(
-    [palette, ...useDrawer.getState().palettes.filter((p) => p.name !== palette.name)],
-    `${palette.name} kept.`,
-  )
-
-/** Throws a palette of the person's own away. */
-export const removePalette = (name: string): Promise<void> =>
-  putPalettes(
-    useDrawer.getState().palettes.filter((p) => p.name !== name),
-    `${name} thrown away.`,
-  )

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react'
 import {
   addPart,
+  backToDrawing,
   changePart,
   openKept,
-  openSheet,
   refreshKept,
   removePart,
   useEvent,
@@ -20,7 +20,7 @@ import './order.css'
 const VIEW = { turn: 0, pitch: 8 }
 
 const openInDrawing = (id: string): void => {
-  if (useStudio.getState().designId === id) openSheet('drawing')
+  if (useStudio.getState().designId === id) backToDrawing()
   else void openKept(id)
 }
 
@@ -140,7 +140,8 @@ export const DesignsPanel = ({ worked: { event, designs, order } }: { worked: Wo
   return (
     <div className="order">
       {designs.length > 0 ? (
-        <table className="event-table order-table design-table">
+        // Of its own for each event: what is half typed for one is not put into the next.
+        <table key={event.id} className="event-table order-table design-table">
           <caption className="unseen">Designs of the event</caption>
           <thead>
             <tr>

@@ -1,5 +1,5 @@
 import { LIMITS } from '../../arrangement/index.ts'
-import { openText, say, textOfDesign, useStudio } from '../../state/index.ts'
+import { askFor, openText, say, textOfDesign, useStudio } from '../../state/index.ts'
 import { fileName } from '../../storage/index.ts'
 import { Button, FileButton } from '../parts/index.ts'
 import { download } from './download.ts'
@@ -7,17 +7,23 @@ import { download } from './download.ts'
 /** The first byte of every PNG, and of no text (PNG specification, 3rd edition, 5.2). */
 const PNG_BEGINS = 0x89
 
-/** Reads a file the person chose or dropped; what is wrong is said, and nothing changes before they agree. */
-export const readFile = async (file: File): Promise<void> => {
+/** The text of a design's file, or of the design that a picture carries; null where there is none, and why. */
+const textIn = async (file: File): Promise<{ text: string | null; refusal: string }> => {
   if (new Uint8Array(await file.slice(0, 1).arrayBuffer())[0] === PNG_BEGINS)
-    return (await import('./read-picture.ts')).readPicture(file)
+    return (await import('./read-picture.ts')).textInPicture(file)
   if (file.size > LIMITS.file_bytes)
-    return openText(file.name, null, `the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`)
-  try {
-    openText(file.name, await file.text())
-  } catch {
-    openText(file.name, null, 'the file: could not be read')
-  }
+    return { text: null, refusal: `the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB` }
+  return { text: await file.text(), refusal: '' }
+}
+
+/**
+ * Reads a file the person chose or dropped; what is wrong is said, and nothing changes before they agree. Where another
+ * design is asked for while it is read, that one is shown.
+ */
+export const readFile = async (file: File): Promise<void> => {
+  const wanted = askFor()
+  const { text, refusal } = await textIn(file).catch(() => ({ text: null, refusal: 'the file: could not be read' }))
+  if (wanted()) openText(file.name, text, refusal)
 }
 
 /** Open a file; save the open design as one, where one is open. */

@@ -30,12 +30,10 @@ export const PhoneFoot = () => {
 /** Title and undo. */
 export const PhoneHead = () => {
   const title = useStudio((s) => s.document.title)
-  const designId = useStudio((s) => s.designId)
   const { undo: last } = useHistory()
   return (
     <header className="phone-head">
       <TextField
-        key={designId}
         className="title"
         label="Title of the design"
         hideLabel

@@ -1,7 +1,7 @@
 import { IDBFactory } from 'fake-indexeddb'
 import 'fake-indexeddb/auto'
 import { vi } from 'vitest'
-import { type Arrangement, newArrangement } from '../../../src/arrangement/index.ts'
+import { type Arrangement, newArrangement, type Stem } from '../../../src/arrangement/index.ts'
 import type { Records } from '../../../src/storage/records.ts'
 
 type State = typeof import('../../../src/state/index.ts')
@@ -20,7 +20,7 @@ export interface Tab extends State {
   database(does: Database): void
   /** The page is left: `pagehide` is heard, and the database hears nothing of it any more. */
   leave(): void
-  design(title: string): Promise<string>
+  design(title: string, stems?: Stem[]): Promise<string>
   saver: typeof import('../../../src/state/event-saver.ts')
   store: typeof import('../../../src/state/kept-store.ts').store
   keepDesign(): Promise<boolean>
@@ -97,8 +97,8 @@ export const tab = async (of: Browser, start = true): Promise<Tab> => {
       heard.get('pagehide')?.()
       for (const name of held) of.claims.delete(name)
     },
-    design: async (title) => {
-      const document: Arrangement = { ...newArrangement(), title }
+    design: async (title, stems = []) => {
+      const document: Arrangement = { ...newArrangement(), title, stems }
       const id = await keepAside(document)
       if (id === null) throw new Error('could not be kept')
       return id
@@ -128,4 +128,23 @@ export const titles = async (page: Tab, thrown = false): Promise<string[]> => {
     .kept.filter((e) => e.thrown === thrown)
     .map((e) => e.title)
     .sort()
+}
+
+/** The next answer of a store to this call is late: it comes when it is let go. */
+export const late = <K extends string>(
+  store: Record<K, (...args: never[]) => Promise<unknown>>,
+  call: K,
+): (() => void) => {
+  let letGo = (): void => {}
+  const gate = new Promise<void>((go) => {
+    letGo = go
+  })
+  const real = store[call]
+  store[call] = async (...args) => {
+    store[call] = real
+    const answer = await real(...args)
+    await gate
+    return answer
+  }
+  return letGo
 }
