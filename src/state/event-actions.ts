@@ -1,6 +1,7 @@
 import { EVENT_LIMITS, type EventPart, type EventPlan, newEvent } from '../event/index.ts'
 import { inCurrency, type PriceBook, sameFigure } from '../stem-list/index.ts'
 import { change, say, saySentence } from './actions.ts'
+import { keepDesign } from './design-saver.ts'
 import { fetchDesigns } from './event-designs.ts'
 import { type EventState, useEvent } from './event-store.ts'
 import { store } from './kept-store.ts'
@@ -45,11 +46,15 @@ export const tick = (key: string, done: boolean, title: string): void => {
   changeEvent({ done: done ? [...others, key] : others }, `${title}: ${done ? 'done' : 'not done'}`)
 }
 
-/** Adds a kept design to the event, as often as it says itself. */
+/** Adds a kept design to the event that is open, as often as it says itself. */
 export const addPart = async (design: string): Promise<void> => {
-  if (get().event.parts.some((p) => p.design === design)) return
+  const { id } = get().event
+  // What was changed in it just now counts.
+  if (useStudio.getState().designId === design) await keepDesign()
   const result = await store.load(design)
   if (!result.ok) return say(result.message)
+  if (get().event.id !== id) return say(`${result.document.title} was not put in: another event was opened.`)
+  if (get().event.parts.some((p) => p.design === design)) return
   const { title, setting } = result.document
   set({ designs: { ...get().designs, [design]: result.document } })
   const part = { design, copies: setting.copies, place: '' }

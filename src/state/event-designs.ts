@@ -23,10 +23,13 @@ export const lookUp = async (parts: readonly EventPart[]): Promise<Pick<EventSta
 
 /** Fetches the designs that the event names. */
 export const fetchDesigns = async (): Promise<void> => {
-  const { parts, id } = get().event
-  const found = await lookUp(parts)
-  // Another event may have been opened while this browser looked.
-  if (get().event.id === id) set(found)
+  for (;;) {
+    const { parts, id } = get().event
+    const found = await lookUp(parts)
+    // Another event may have been opened while this browser looked, or a design put in: then that is looked for.
+    if (get().event.id !== id) return
+    if (get().event.parts === parts) return set(found)
+  }
 }
 
 /** The designs that are at hand, the open one as it is in the tool. */

@@ -3,8 +3,8 @@ import { newName } from '../storage/index.ts'
 import { say } from './actions.ts'
 import { changeEvent } from './event-actions.ts'
 import { fetchDesigns, keptKeys, settled, wholeEvent } from './event-designs.ts'
-import { openEvent, refreshEvents, showNew } from './event-keeping.ts'
-import { texts } from './event-saver.ts'
+import { askForEvent, openEvent, refreshEvents, sentence, showNew } from './event-keeping.ts'
+import { keepEvent, texts } from './event-saver.ts'
 import { useEvent } from './event-store.ts'
 import { readPlan, titleOfCopy } from './event-text.ts'
 import { refreshKept } from './keeping.ts'
@@ -18,12 +18,13 @@ export const textOfEvent = (): string => writeEvent(wholeEvent())
 const NOT_KEPT = 'This browser could not keep the designs of the event; nothing was opened.'
 const titleOf = (file: WholeEvent): string => file.title || 'the event'
 
-/** Shows a file's event beside the others, under this id. */
-const openBeside = async (file: WholeEvent, id: string): Promise<void> => {
+/** Shows a file's event beside the others, under this id, unless another was asked for meanwhile. */
+const openBeside = async (file: WholeEvent, id: string, wanted = askForEvent(id)): Promise<void> => {
   set({ opening: null, twin: null })
   const plan = await settled({ ...file, id })
   if (!plan) return say(NOT_KEPT)
-  await showNew(plan, `${titleOf(file)} opened`)
+  const shown = await showNew(plan, `${titleOf(file)} opened`, wanted)
+  if (shown === 'overtaken') say(`${sentence(titleOf(file))} was not opened: another event was asked for.`)
   await refreshKept()
 }
 
@@ -41,9 +42,12 @@ const isKeptAsItIs = async (file: WholeEvent): Promise<boolean> => {
 
 /** Opens a whole event from a file: beside the others, or, if it is kept already, as the person says. */
 const take = async (name: string, file: WholeEvent): Promise<void> => {
-  if (file.id === '') return openBeside(file, newName())
+  const wanted = askForEvent(file.id)
+  if (file.id === '') return openBeside(file, newName(), wanted)
+  // What was changed in it just now counts.
+  if (get().event.id === file.id) await keepEvent()
   const kept = (await refreshEvents()).find((e) => e.id === file.id)
-  if (!kept) return openBeside(file, file.id)
+  if (!kept) return openBeside(file, file.id, wanted)
   if (!(await isKeptAsItIs(file))) return set({ opening: null, twin: { name, file, kept } })
   set({ opening: null })
   if (get().event.id !== file.id || kept.thrown) await openEvent(file.id)
@@ -58,6 +62,7 @@ export const openEventText = async (name: string, text: string): Promise<void> =
 }
 export const agreeToOpenEvent = async (): Promise<void> => {
   const { opening } = get()
+  set({ opening: null })
   if (opening?.good) await take(opening.name, opening.good)
 }
 export const dropOpeningEvent = (): void => set({ opening: null, twin: null })
@@ -75,6 +80,8 @@ export const putTwinInPlace = async (): Promise<void> => {
   if (!file || (get().event.id !== file.id && !(await openEvent(file.id)))) return
   const plan = await settled(file)
   if (!plan) return say(NOT_KEPT)
+  // What is open by now is another event, and stays as it is.
+  if (get().event.id !== file.id) return say(`${sentence(titleOf(file))} is as it was: another event was opened.`)
   changeEvent(plan, `${titleOf(file)} as in the file`)
   await Promise.all([fetchDesigns(), refreshKept()])
 }

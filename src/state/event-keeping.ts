@@ -20,6 +20,7 @@ import {
 import { type KeptEvent, useEvent } from './event-store.ts'
 import { keptEvent, readKept } from './event-text.ts'
 import { store } from './kept-store.ts'
+import { useStudio } from './store.ts'
 
 /** Where versions that knew one event alone kept it. */
 const OLD_KEY = 'event'
@@ -66,61 +67,85 @@ const putAsideAsItWas = async (id: string, text: string, revision: number): Prom
   return saved.ok || saved.why === 'conflict'
 }
 
+/** Of events that are asked for one after another, the last is the one that is shown. */
+let asked = { id: '' }
+
+/** Asks for an event to be shown; what was asked for before is not shown any more. @returns whether nothing else was since */
+export const askForEvent = (id: string): (() => boolean) => {
+  const mine = { id }
+  asked = mine
+  return () => mine === asked
+}
+/** The event that was asked for last; it may be shown by now. */
+export const askedEvent = (): string => asked.id
+/** An event that is on its way is not shown any more, if it is this one. */
+export const dropAsked = (id: string): void => {
+  if (asked.id === id) askForEvent('')
+}
+
+/** What came of showing an event; `overtaken`: another was asked for meanwhile, and nothing is said. */
+type Shown = 'shown' | 'overtaken' | 'failed'
+
 /** Shows an event and goes on keeping it. What was shown before is let go of first; where it can't be, nothing happens. */
-export const show = async (id: string, plan: EventPlan | null): Promise<boolean> => {
+export const show = async (id: string, plan: EventPlan | null, wanted = askForEvent(id)): Promise<Shown> => {
   const next = await reach(id)
+  if (!wanted()) return 'overtaken'
   const { result } = next
   const read = result.ok ? readKept(result.document, id) : null
   const there = read?.plan ?? null
   if (result.ok && !there && !plan) {
     say('The kept event can’t be read; it was left as it is.')
-    return false
+    return 'failed'
   }
   if (!result.ok && !plan) {
     say(result.message)
-    return false
+    return 'failed'
   }
   const shown = plan ?? there!
   if (result.ok && read && read.wrong > 0 && !plan && !(await putAsideAsItWas(id, result.document, result.revision))) {
     say('Something in this event is wrong, and it can’t be put aside as it is: nothing was opened.')
-    return false
+    return 'failed'
+  }
+  const found = await lookUp(shown.parts)
+  const free = !get().ready || (await letGo())
+  if (!wanted()) return 'overtaken'
+  if (!free) {
+    say('The event that is open can’t be kept now: save it as a file first. Nothing was opened.')
+    return 'failed'
   }
   setBack = plan ? 0 : (read?.wrong ?? 0)
-  const found = await lookUp(shown.parts)
-  if (get().ready && !(await letGo())) {
-    say('The event that is open can’t be kept now: save it as a file first. Nothing was opened.')
-    return false
-  }
   showing = true
   showEvent(shown, found)
   showing = false
   next.goOn()
   void store.putSetting(OPEN, id)
-  return true
+  return 'shown'
 }
 
 /** Opens an event that this browser keeps; one that was thrown away is taken back by it. */
 export const openEvent = async (id: string): Promise<boolean> => {
+  const wanted = askForEvent(id)
   const kept = get().kept.find((e) => e.id === id)
   if (kept?.thrown) await texts.mark(id, false)
-  const opened = await show(id, null)
+  const opened = (await show(id, null, wanted)) === 'shown'
   if (opened) say(`${sentence(named(get().event.title))} opened.${setBackWords()}`)
   await refreshEvents()
   return opened
 }
 
 /** Shows a plan as an event of its own, kept at once beside the others. */
-export const showNew = async (plan: EventPlan, words: string): Promise<boolean> => {
-  if (!(await show(plan.id, plan))) return false
+export const showNew = async (plan: EventPlan, words: string, wanted = askForEvent(plan.id)): Promise<Shown> => {
+  const shown = await show(plan.id, plan, wanted)
+  if (shown !== 'shown') return shown
   eventChanged()
   await keepEvent()
   say(`${sentence(words)}.`)
   await refreshEvents()
-  return true
+  return shown
 }
 
 /** A new event in place of none; it is kept from its first change on. */
-export const startAnew = (): Promise<boolean> => {
+export const startAnew = (): Promise<Shown> => {
   const plan = begun(newName())
   return show(plan.id, plan)
 }
@@ -135,7 +160,7 @@ export const beginEvent = async (): Promise<void> => {
 /** Shows the state that another page has written; what was changed here is kept as a copy beside it. */
 export const showNewer = async (): Promise<void> => {
   const own = ownUnwritten()
-  if (!(await show(get().event.id, null))) return
+  if ((await show(get().event.id, null)) !== 'shown') return
   say(own ? 'The newer one; yours is kept beside it as a copy.' : 'The newer one.')
   await refreshEvents()
 }
@@ -144,7 +169,7 @@ export const showNewer = async (): Promise<void> => {
 export const goOnWithCopy = async (): Promise<void> => {
   const id = await keepOwnBeside()
   if (id === null) return say('A copy can’t be kept now: save it as a file.')
-  if (!(await show(id, null))) return
+  if ((await show(id, null)) !== 'shown') return
   say('Yours goes on as a copy.')
   await refreshEvents()
 }
@@ -157,7 +182,7 @@ const start = async (): Promise<void> => {
   const kept = (await refreshEvents()).filter((e) => e.readable && !e.thrown)
   const last = await store.setting(OPEN)
   const open = kept.find((e) => last.ok && e.id === last.value) ?? kept[0]
-  if (!open || !(await show(open.id, null))) await startAnew()
+  if (!open || (await show(open.id, null)) !== 'shown') await startAnew()
   if (setBack > 0) {
     say(setBackWords().trim())
     await refreshEvents()
@@ -165,6 +190,11 @@ const start = async (): Promise<void> => {
   set({ ready: true })
   useEvent.subscribe((now, before) => {
     if (now.event !== before.event && !showing) eventChanged()
+  })
+  // What was changed in a design that is left is seen at once, and not only when it is looked up again.
+  useStudio.subscribe((now, before) => {
+    if (now.designId === before.designId || before.designId === '') return
+    set({ designs: { ...get().designs, [before.designId]: before.document } })
   })
   onSaved(told)
   channel = globalThis.BroadcastChannel ? new BroadcastChannel('pedicel-events') : null

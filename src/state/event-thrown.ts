@@ -1,5 +1,5 @@
 import { say } from './actions.ts'
-import { named, refreshEvents, sentence, show, startAnew } from './event-keeping.ts'
+import { askedEvent, dropAsked, named, refreshEvents, sentence, show, startAnew } from './event-keeping.ts'
 import { letGo, texts } from './event-saver.ts'
 import { useEvent } from './event-store.ts'
 
@@ -7,12 +7,14 @@ const { getState: get } = useEvent
 
 /** Throws an event away, so that it can be put back. From the one that is open, on to the next or a new one. */
 export const throwEventAway = async (id: string): Promise<void> => {
+  dropAsked(id)
   const open = get().event.id === id
   const title = named(open ? get().event.title : (get().kept.find((e) => e.id === id)?.title ?? ''))
   if (open) {
     if (!(await letGo())) return say('The event can’t be kept now; nothing was thrown away.')
-    const other = get().kept.find((e) => e.id !== id && e.readable && !e.thrown)
-    if (!(await (other ? show(other.id, null) : startAnew()))) return
+    const others = get().kept.filter((e) => e.id !== id && e.readable && !e.thrown)
+    const other = others.find((e) => e.id === askedEvent()) ?? others[0]
+    if ((await (other ? show(other.id, null) : startAnew())) === 'failed') return
   }
   const done = await texts.mark(id, true)
   say(done.ok || done.why === 'missing' ? `${sentence(title)} thrown away; it can be put back.` : done.message)

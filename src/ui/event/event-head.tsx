@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { Fragment, useId, useState } from 'react'
 import { changeEvent, redoEvent, undoEvent, useEvent, useEventHistory, useStudio } from '../../state/index.ts'
 import { minorDigits, sameFigure, toMain } from '../../stem-list/index.ts'
 import { Button, NumberField, TextField } from '../parts/index.ts'
@@ -91,9 +91,10 @@ const BudgetField = () => {
 }
 
 const Fields = () => {
-  const { title, hours, tables } = useEvent((s) => s.event)
+  const { id, title, hours, tables } = useEvent((s) => s.event)
+  // Of their own for each event: what is half typed for one is not put into the next.
   return (
-    <>
+    <Fragment key={id}>
       <TextField
         className="event-title"
         label="Title of the event"
@@ -120,7 +121,7 @@ const Fields = () => {
         onChange={(to) => changeEvent({ tables: to }, `${to} tables`)}
       />
       <BudgetField />
-    </>
+    </Fragment>
   )
 }
 

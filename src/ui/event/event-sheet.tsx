@@ -36,7 +36,8 @@ const Worked = () => {
         ))}
       </nav>
       <section className="event-panel" aria-label={words}>
-        <Panel worked={worked} />
+        {/* What is half typed for one event is not put into the next; on the first panel the list of events stays as it is. */}
+        <Panel key={at === 0 ? '' : worked.event.id} worked={worked} />
       </section>
     </>
   )

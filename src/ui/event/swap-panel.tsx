@@ -47,7 +47,9 @@ export const SwapPanel = ({ worked }: { worked: WorkedEvent }) => {
 
   const swap = async (design: string, to: SwapOffer): Promise<void> => {
     const label = `${plantName(line.plant).toLowerCase()} swapped for ${to.plant.name.toLowerCase()}`
-    setDone({ design, words: await swapIn(design, line, to, label) })
+    const words = await swapIn(design, line, to, label)
+    // Where nothing was changed, what was done before can still be taken back.
+    if (words) setDone({ design, words })
   }
   return (
     <div className="order">

@@ -6,7 +6,10 @@ export { type EventDesign, plantName, type WorkedEvent } from '../../work-plan/i
 
 /** The event worked out, live. The design that is open in the tool is taken as it is there. */
 export const useWorkedEvent = (): WorkedEvent => {
-  const event = useDeferredValue(useEvent((s) => s.event))
+  const now = useEvent((s) => s.event)
+  const before = useDeferredValue(now)
+  // A press is for the event that is seen: another one is not waited for.
+  const event = before.id === now.id ? before : now
   const kept = useEvent((s) => s.designs)
   const openId = useStudio((s) => s.designId)
   const open = useStudio((s) => s.document)

@@ -8,7 +8,7 @@ import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { Button } from '../../parts/index.ts'
 import { PlantCells } from '../plant-cells.tsx'
 import { money } from '../words.ts'
-import { movesOf, orderWith, stemsIn, swappedIn, tooLongIn } from './effect.ts'
+import { movesOf, orderWith, type Swapped, stemsIn, swappedIn, tooLongIn } from './effect.ts'
 
 const sizeWords = (times: number): string => {
   const percent = Math.round(100 * (times - 1))
@@ -35,6 +35,9 @@ const SeasonCell = ({ plant, event }: { plant: string; event: WorkedEvent['event
   )
 }
 
+const movesWords = (moves: readonly string[] | undefined): string =>
+  moves === undefined ? 'being read …' : moves.join('; ') || 'nothing moves by a point'
+
 interface Props {
   line: OrderLine
   offer: SwapOffer
@@ -50,14 +53,14 @@ export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
   const prices = useStudio((s) => s.prices)
   const swapped = useMemo(() => swappedIn(designs, line, offer), [designs, line, offer])
   const after = useMemo(() => orderWith(designs, swapped, event, prices), [designs, swapped, event, prices])
-  const [moves, setMoves] = useState<Record<string, string[]>>({})
+  const [moves, setMoves] = useState<ReadonlyMap<Swapped, string[]>>(new Map())
   useEffect(() => {
     let live = true
     const look = async (): Promise<void> => {
       for (const one of swapped) {
         const found = await movesOf(one)
         if (!live) return
-        setMoves((all) => ({ ...all, [one.design.design]: found }))
+        setMoves((all) => new Map([...[...all].filter(([s]) => swapped.includes(s)), [one, found]]))
       }
     }
     void look()
@@ -87,18 +90,13 @@ export const OfferRow = ({ line, offer, colour, worked, onSwap }: Props) => {
       </td>
       <td data-head="cost">{signed(after.minor - order.minor, order.currency)}</td>
       <td data-head="readings" className="swap-words swap-readings">
-        {swapped.map(({ design }) => (
-          <div key={design.design}>
-            <b>{design.title}</b>{' '}
-            {moves[design.design] === undefined
-              ? 'being read …'
-              : moves[design.design]!.length === 0
-                ? 'nothing moves by a point'
-                : moves[design.design]!.join('; ')}{' '}
+        {swapped.map((one) => (
+          <div key={one.design.design}>
+            <b>{one.design.title}</b> {movesWords(moves.get(one))}{' '}
             <Button
               kind="word"
-              aria-label={`Swap for ${plant.name.toLowerCase()} in ${design.title}`}
-              onClick={() => onSwap(design.design)}
+              aria-label={`Swap for ${plant.name.toLowerCase()} in ${one.design.title}`}
+              onClick={() => onSwap(one.design.design)}
             >
               Swap here
             </Button>
