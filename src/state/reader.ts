@@ -5,12 +5,14 @@ import type { ReadingsReply, ReadingsRequest, SeenColours } from './readings.wor
 import { startWorker, type WorkerName } from './start-worker.ts'
 import { shownOf, useStudio } from './store.ts'
 
-/** What is read: a document, and the units in which its lengths are written. */
+/** What is read: a document of a design, and the units in which its lengths are written. */
 interface Asked {
   document: Arrangement
   units: Units
+  designId: string
 }
-const same = (a: Asked | null, b: Asked): boolean => a?.document === b.document && a.units === b.units
+const same = (a: Asked | null, b: Asked): boolean =>
+  a?.document === b.document && a.units === b.units && a.designId === b.designId
 
 /**
  * A worker that is asked about documents: one request is under way at a time and only the newest waits, so answers never
@@ -30,7 +32,8 @@ const lane = (
     asked = next
     begun = performance.now()
     worker ??= start()
-    worker.postMessage({ ...next } satisfies ReadingsRequest)
+    const { document, units } = next
+    worker.postMessage({ document, units } satisfies ReadingsRequest)
   }
   /** Only when there is something to read: the start page draws its samples without readers beside it. */
   const start = (): Worker => {
@@ -90,7 +93,7 @@ const FIRST_REST = 6000
 export const startReading = (): (() => void) => {
   const nowAsked = (): Asked => {
     const state = useStudio.getState()
-    return { document: shownOf(state), units: state.units }
+    return { document: shownOf(state), units: state.units, designId: state.designId }
   }
   let inHand = false
   let seen: Asked | null = null
@@ -101,7 +104,8 @@ export const startReading = (): (() => void) => {
     'readings',
     (asked, readings) => {
       // Advice for this very document that came first is not taken back; that for another is not what is shown any more.
-      if (same(advised, asked)) return
+      // Nor is what is read of one design shown for another.
+      if (same(advised, asked) || asked.designId !== useStudio.getState().designId) return
       advised = null
       useStudio.setState({ readings })
     },

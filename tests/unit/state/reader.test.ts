@@ -123,6 +123,26 @@ describe('readings in the page', () => {
     expect(of('advice').requests.map((r) => r.document.title)).toEqual(['e', 'f'])
   })
 
+  it('that come late of one design are not shown for another', () => {
+    vi.advanceTimersByTime(1000)
+    showDesign('e', { ...newArrangement(), title: 'e' })
+    answer('readings', [{ id: 'of d' }])
+    expect(useStudio.getState().readings).toEqual([])
+    vi.advanceTimersByTime(1000)
+    answer('readings', [{ id: 'of e' }])
+    expect(useStudio.getState().readings).toEqual([{ id: 'of e' }])
+  })
+
+  it('are asked anew for the same document as a new design', () => {
+    vi.advanceTimersByTime(1000)
+    answer('readings', [{ id: 'as before' }])
+    showDesign('e', useStudio.getState().document)
+    change({ drawn: 'e' })
+    vi.advanceTimersByTime(1000)
+    answer('readings', [{ id: 'as a new design' }])
+    expect(useStudio.getState().readings).toEqual([{ id: 'as a new design' }])
+  })
+
   it('are not asked again for what changes neither document nor units', () => {
     vi.advanceTimersByTime(1000)
     answer('readings')
