@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { HandMinutes } from '../../event/index.ts'
-import { changeEvent, changePart } from '../../state/index.ts'
+import { changeEvent, changePart, useEvent } from '../../state/index.ts'
 import {
   aboutDesigns,
   fiveWords,
@@ -17,13 +17,14 @@ import type { WorkedEvent } from './use-worked-event.ts'
 interface DesignRowProps {
   time: PieceTime
   title: string
-  event: WorkedEvent['event']
 }
 
 /** What placing one piece of a design takes: reckoned, or as the person timed it. */
-const DesignRow = ({ time, title, event }: DesignRowProps) => {
+const DesignRow = ({ time, title }: DesignRowProps) => {
+  // As it is now: the hours follow a moment later, and two quick steps are two.
+  const own = useEvent((s) => s.event.parts.find((p) => p.design === time.design)?.placing_min)
   const reckon = (): void => {
-    const parts = event.parts.map((part) => {
+    const parts = useEvent.getState().event.parts.map((part) => {
       if (part.design !== time.design) return part
       const { placing_min: _, ...rest } = part
       return rest
@@ -39,7 +40,7 @@ const DesignRow = ({ time, title, event }: DesignRowProps) => {
           label="placing one"
           spoken={`minutes, ${title}`}
           hideLabel
-          value={time.placing_min}
+          value={own ?? time.placing_min}
           min={0}
           max={1440}
           digits={1}
@@ -96,7 +97,7 @@ export const PlanHours = ({ worked: { event, designs, order, plan } }: { worked:
         </thead>
         <tbody>
           {rows.map((r) => (
-            <DesignRow key={r.design} time={r} title={titleOf(r.design)} event={event} />
+            <DesignRow key={r.design} time={r} title={titleOf(r.design)} />
           ))}
         </tbody>
         <tbody>

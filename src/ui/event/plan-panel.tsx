@@ -26,8 +26,11 @@ const Missing = ({ worked: { event } }: { worked: WorkedEvent }) => (
 const Mend = ({ worked, mend }: { worked: WorkedEvent; mend: NonNullable<Clash['mend']> }) => {
   const act = (): void => {
     if (mend === 'together') bringTogether(worked, TOGETHER)
-    else
-      changeEvent({ work: { ...worked.event.work, evening: true } }, 'what goes in last goes in on the evening before')
+    // From what is set by now: the plan follows a moment later.
+    else {
+      const { work } = useEvent.getState().event
+      changeEvent({ work: { ...work, evening: true } }, 'what goes in last goes in on the evening before')
+    }
     document.getElementById('plan-clashes')?.focus()
   }
   return (

@@ -1,4 +1,4 @@
-import { changeEvent, say } from '../../state/index.ts'
+import { changeEvent, say, useEvent } from '../../state/index.ts'
 import { bestDays, dayOfDelivery, possibleDays, weekdayWords } from '../../work-plan/index.ts'
 import type { WorkedEvent } from './use-worked-event.ts'
 import { plantsOf } from './words.ts'
@@ -7,8 +7,9 @@ import { plantsOf } from './words.ts'
 export const TOGETHER = 2
 
 /** Brings all flowers together on so many days at the most, as one step: on those that do all plants least harm. */
-export const bringTogether = ({ event, order }: WorkedEvent, count: number): void => {
-  const { date, zone, hours, deliveries } = event
+export const bringTogether = ({ order }: WorkedEvent, count: number): void => {
+  // As it is set by now: what is worked out of it follows a moment later.
+  const { date, zone, hours, deliveries } = useEvent.getState().event
   const plants = plantsOf(order.lines)
   const days = bestDays(plants, hours, count, possibleDays(date, zone, Date.now()))
   const same = days.length === deliveries.days.length && days.every((d) => deliveries.days.includes(d))

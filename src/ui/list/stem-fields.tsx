@@ -1,5 +1,6 @@
 import { type Edit, newStemIds, type Stem } from '../../arrangement/index.ts'
 import { findPlant } from '../../catalogue/index.ts'
+import { type ResolvedStem, resolveArrangement } from '../../geometry/index.ts'
 import { perform, select, useStudio } from '../../state/index.ts'
 import { formatLength, toUnit } from '../../units/index.ts'
 import { Button, NumberField } from '../parts/index.ts'
@@ -19,6 +20,12 @@ export const StemFields = ({ view }: { view: ListView }) => {
   const stems = view.resolved.stems.filter((s) => selection.includes(s.id))
   const first = stems[0]
   if (!first) return null
+  // The numbers may lag a frame behind what is drawn: a step goes from what is there, so that two quick ones are two.
+  const now = (): readonly ResolvedStem[] => {
+    const { document, selection } = useStudio.getState()
+    const resolved = view.resolved.document === document ? view.resolved : resolveArrangement(document)
+    return resolved.stems.filter((s) => selection.includes(s.id))
+  }
   const ids = stems.map((s) => s.id)
   const one = stems.length === 1
   const step = units === 'in' ? 0.25 : units === 'cm' ? 0.5 : 5
@@ -27,9 +34,9 @@ export const StemFields = ({ view }: { view: ListView }) => {
   const round = (mm: number) => Number(toUnit(mm, units).toFixed(digits))
 
   const tip = (axis: Axis) => round(shared(stems, (s) => s.stem.tip[axis]))
-  const shiftTo = (axis: Axis) => (value: number, by?: number) => perform(shiftEdit(stems, axis, { value, by }, units))
+  const shiftTo = (axis: Axis) => (value: number, by?: number) => perform(shiftEdit(now(), axis, { value, by }, units))
   const mouth = (axis: 0 | 1) => round(shared(stems, (s) => s.stem.mouth[axis]))
-  const crossTo = (axis: 0 | 1) => (value: number, by?: number) => perform(crossEdit(stems, axis, { value, by }, units))
+  const crossTo = (axis: 0 | 1) => (value: number, by?: number) => perform(crossEdit(now(), axis, { value, by }, units))
   const set = (part: Extract<Edit, { do: 'set-stems' }>['set']) => perform({ do: 'set-stems', ids, set: part })
   const plants = new Set(stems.map((s) => s.plant.id))
   const copyThem = () => {
@@ -86,7 +93,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           max={limit}
           step={step}
           digits={digits}
-          onChange={(value, by) => perform(lengthEdit(stems, { value, by }, units))}
+          onChange={(value, by) => perform(lengthEdit(now(), { value, by }, units))}
         />
         <NumberField
           label={`enters, across`}
@@ -112,7 +119,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="bow"
           unit="%"
           value={Math.round(shared(stems, (s) => s.stem.bend) * 100)}
-          onChange={(value, by) => perform(partEdit(stems, 'bend', { value, by }))}
+          onChange={(value, by) => perform(partEdit(now(), 'bend', { value, by }))}
           min={-100}
           max={100}
           step={2}
@@ -121,7 +128,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="open"
           unit="%"
           value={Math.round(shared(stems, (s) => s.openness) * 100)}
-          onChange={(value, by) => perform(partEdit(stems, 'openness', { value, by }))}
+          onChange={(value, by) => perform(partEdit(now(), 'openness', { value, by }))}
           min={0}
           max={100}
           step={5}
@@ -130,7 +137,7 @@ export const StemFields = ({ view }: { view: ListView }) => {
           label="head"
           unit={units}
           value={round(shared(stems, (s) => s.head_mm))}
-          onChange={(value, by) => perform(headEdit(stems, { value, by }, units))}
+          onChange={(value, by) => perform(headEdit(now(), { value, by }, units))}
           min={round(LEAST_HEAD)}
           max={round(600)}
           step={step}

@@ -126,8 +126,8 @@ export const PalettesSheet = () => {
           wordOf={wordOf}
           onChange={setEditing}
           onCancel={leave}
-          onKeep={async (palette) => {
-            await keepPalette(palette)
+          onKeep={(palette) => {
+            void keepPalette(palette)
             putFirst(palette.name)
             leave()
           }}

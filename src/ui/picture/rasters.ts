@@ -148,7 +148,8 @@ export const rastersOf = async (drawing: Drawing): Promise<Map<Item, Placed> | n
 
 /** Lane of the preview and of what is made ready after it: a new preview overtakes both. */
 export const PREVIEW_LANE = 'picture preview'
-const EXPORT_LANE = 'picture export'
+/** How many files were asked for: none overtakes another. */
+let files = 0
 
 const ready = new WeakMap<Laid, Promise<Map<Item, Placed> | null>>()
 
@@ -179,5 +180,6 @@ export const fullRasters = async (
   drawing: Omit<Drawing, 'lane' | 'asides'>,
 ): Promise<ReadonlyMap<Item, Placed> | null> => {
   const made = drawing.scale === 1 ? await ready.get(drawing.laid)?.catch(() => null) : null
-  return made ?? byMany({ ...drawing, lane: EXPORT_LANE })
+  files += 1
+  return made ?? byMany({ ...drawing, lane: `picture file ${files}` })
 }

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useId, useRef, useState } from 'react'
 import { Button } from '../parts/index.ts'
 import { openAnswer } from './open-answer.ts'
 
@@ -7,6 +7,8 @@ export const OpenAnswer = () => {
   const id = useId()
   const [pasted, setPasted] = useState('')
   const [problem, setProblem] = useState('')
+  const newest = useRef('')
+  newest.current = pasted
   return (
     <>
       <h3>An answer came back</h3>
@@ -29,6 +31,8 @@ export const OpenAnswer = () => {
         off={pasted.trim() === ''}
         onClick={async () => {
           const wrong = await openAnswer(pasted)
+          // What has been pasted meanwhile stays, and the problem is none of it.
+          if (newest.current !== pasted) return
           setProblem(wrong)
           if (!wrong) setPasted('')
         }}

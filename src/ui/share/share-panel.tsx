@@ -12,19 +12,22 @@ import './share.css'
 /** What was ticked last stays for as long as the page is open. */
 let kept: Ticks = { offered: [], prices: false, note: false, words: '' }
 
+const NONE = { fragment: '', problem: '' }
+
 /** The fragment for a parcel, anew with every change; '' until it is there, with the reason where it can't be. */
 const useFragment = (parcel: Parcel): { fragment: string; problem: string } => {
-  const [made, setMade] = useState({ fragment: '', problem: '' })
+  const [made, setMade] = useState<{ of: Parcel | null; fragment: string; problem: string }>({ of: null, ...NONE })
   useEffect(() => {
     let live = true
     showFragment(parcel).then((got) => {
-      if (live) setMade(got.ok ? { fragment: got.value, problem: '' } : { fragment: '', problem: got.message })
+      if (live) setMade({ of: parcel, ...NONE, ...(got.ok ? { fragment: got.value } : { problem: got.message }) })
     })
     return () => {
       live = false
     }
   }, [parcel])
-  return made
+  // The link of a moment ago may hold what goes along no more.
+  return made.of === parcel ? made : NONE
 }
 
 /**

@@ -66,11 +66,13 @@ export const PriceBookActs = () => {
   const kind = useStudio((s) => s.csv)
   const [waiting, setWaiting] = useState<{ name: string; read: PriceBookRead } | null>(null)
   const open = async (file: File): Promise<void> => {
-    const read: PriceBookRead =
-      file.size > LIMITS.file_bytes
-        ? { ok: false, problems: [`the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`] }
-        : readPriceBook(csvOfBytes(new Uint8Array(await file.arrayBuffer())), prices)
-    setWaiting({ name: file.name, read })
+    if (file.size > LIMITS.file_bytes) {
+      const problems = [`the file: expected at most 2 MB, got ${(file.size / 1e6).toFixed(1)} MB`]
+      return setWaiting({ name: file.name, read: { ok: false, problems } })
+    }
+    const csv = csvOfBytes(new Uint8Array(await file.arrayBuffer()))
+    // Beside the prices as they are by now.
+    setWaiting({ name: file.name, read: readPriceBook(csv, useStudio.getState().prices) })
   }
   return (
     <span className="order-acts">
