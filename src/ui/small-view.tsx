@@ -54,6 +54,9 @@ export const SmallView = (props: Props) => {
   const view = useMemo(() => ({ turn, pitch }), [turn, pitch])
   useEffect(() => {
     let live = true
+    const shown = canvas.current
+    // For tests: a canvas can't be asked what is on it.
+    if (shown) delete shown.dataset.shown
     const ratio = Math.min(2, window.devicePixelRatio || 1)
     const frame = { width: Math.round(width * ratio), height: Math.round(height * ratio) }
     const show = async () => {
@@ -67,6 +70,7 @@ export const SmallView = (props: Props) => {
         if (canvas.current && ground) putOnGround(canvas.current, picture, ground)
         else if (canvas.current) putPicture(canvas.current, picture)
         filled.current = true
+        if (canvas.current) canvas.current.dataset.shown = level
       }
     }
     show().catch(() => undefined)

@@ -1,9 +1,10 @@
 import { useState } from 'react'
 import { say } from '../../state/index.ts'
-import { type Clash, calendarName, calendarOf, planText } from '../../work-plan/index.ts'
+import { calendarName, calendarOf, planText } from '../../work-plan/index.ts'
 import { download } from '../files/index.ts'
 import { Button, Dialog } from '../parts/index.ts'
-import type { WorkedEvent } from './use-worked-event.ts'
+import { clashesOf } from './plan-clashes.ts'
+import { type WorkedEvent, workedNow } from './use-worked-event.ts'
 
 const fileName = (title: string): string =>
   `${title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'event'}.ics`
@@ -12,17 +13,18 @@ const fileName = (title: string): string =>
 const toHands = (): void => document.getElementById('plan-come')?.focus()
 
 /** The plan into the person's own calendar, or into a message. */
-export const PlanActs = ({ worked, clashes }: { worked: WorkedEvent; clashes: readonly Clash[] }) => {
-  const { event, plan } = worked
+export const PlanActs = ({ worked }: { worked: WorkedEvent }) => {
   const [byHand, setByHand] = useState('')
   const saveCalendar = (): void => {
+    const { event, plan } = workedNow(worked)
     const text = calendarOf(plan.tasks, event.title, calendarName(event), Date.now())
     const name = fileName(event.title)
     download(new Blob([text], { type: 'text/calendar;charset=utf-8' }), name)
     say(`Saved ${name}: ${plan.tasks.length} tasks.`)
   }
   const copy = async (): Promise<void> => {
-    const text = planText(event, plan.tasks, clashes)
+    const { event, plan } = workedNow(worked)
+    const text = planText(event, plan.tasks, clashesOf(plan, Date.now(), event.done))
     try {
       await navigator.clipboard.writeText(text)
       say('The plan is copied.')

@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'react'
 import { changeEvent, useEvent } from '../../state/index.ts'
-import { byDay, type Clash, fiveWords, lateOf, minuteWords, weekdayWords } from '../../work-plan/index.ts'
+import { byDay, type Clash, fiveWords, minuteWords, weekdayWords } from '../../work-plan/index.ts'
 import { Button } from '../parts/index.ts'
 import { PlanActs } from './plan-acts.tsx'
 import { hoursOf } from './plan-bar.tsx'
 import { PlanCautions } from './plan-cautions.tsx'
+import { clashesOf } from './plan-clashes.ts'
 import { PlanDay } from './plan-day.tsx'
 import { PlanDeliveries } from './plan-deliveries.tsx'
 import { PlanHands } from './plan-hands.tsx'
@@ -81,7 +82,7 @@ export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
   const done = useEvent((s) => s.event.done)
   const asNow = useEvent((s) => s.event)
   const [now] = useState(() => Date.now())
-  const clashes = useMemo(() => [...lateOf(plan.tasks, now, done), ...plan.clashes], [plan, now, done])
+  const clashes = useMemo(() => clashesOf(plan, now, done), [plan, now, done])
   const days = useMemo(() => byDay(plan.tasks, event.date), [plan, event.date])
   const hours = useMemo(() => hoursOf(days, event.work), [days, event.work])
   const planned = plan.tasks.length > 0
@@ -91,7 +92,7 @@ export const PlanPanel = ({ worked }: { worked: WorkedEvent }) => {
         {planned ? (
           <>
             <Sum worked={worked} />
-            <PlanActs worked={worked} clashes={clashes} />
+            <PlanActs worked={worked} />
             <Clashes clashes={clashes} worked={worked} />
             {days.map((d) => (
               <PlanDay key={d.day} {...d} work={event.work} hours={hours} clashes={clashes} done={done} />

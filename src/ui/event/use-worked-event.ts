@@ -20,3 +20,15 @@ export const useWorkedEvent = (): WorkedEvent => {
   )
   return useMemo(() => workOut(event, designs, prices), [event, designs, prices])
 }
+
+/** The event worked out as it is by now, for what leaves the tool: what is seen of it may follow a moment later. */
+export const workedNow = (seen: WorkedEvent): WorkedEvent => {
+  const { event, designs } = useEvent.getState()
+  if (seen.event === event) return seen
+  const { designId, document, prices } = useStudio.getState()
+  return workOut(
+    event,
+    designsOf(event, (id) => (id === designId ? document : designs[id])),
+    prices,
+  )
+}

@@ -5,6 +5,7 @@ import { fileName } from '../../../storage/index.ts'
 import type { WorkedEvent } from '../../../work-plan/index.ts'
 import { download } from '../../files/index.ts'
 import { Button, Dialog } from '../../parts/index.ts'
+import { workedNow } from '../use-worked-event.ts'
 import { byPlant, useLineColour, whenWords } from '../words.ts'
 import { CsvKindField } from './csv-kind.tsx'
 import { deliveryIn } from './delivery-of.ts'
@@ -48,20 +49,25 @@ const Message = ({ text, onClose }: { text: string; onClose: () => void }) => {
 
 /** The order as it leaves the tool: a message for the seller, a table for a spreadsheet. */
 export const OrderActs = ({ worked }: { worked: WorkedEvent }) => {
-  const { event } = worked
   const [open, setOpen] = useState(false)
   const [withCost, setWithCost] = useState(true)
   const kind = useStudio((s) => s.csv)
   const units = useStudio((s) => s.units)
   const lineColour = useLineColour()
-  const order = { ...worked.order, lines: byPlant(worked.order.lines) }
-  const words = { colourOf: (line: OrderLine): string => lineColour(line), deliveryOf: deliveryIn(worked), units }
+  const written = (of: WorkedEvent) => ({
+    event: of.event,
+    order: { ...of.order, lines: byPlant(of.order.lines) },
+    words: { colourOf: (line: OrderLine): string => lineColour(line), deliveryOf: deliveryIn(of), units },
+  })
+  const save = (): void => {
+    const { event, order, words } = written(workedNow(worked))
+    saveCsv(orderCsv(order, { ...words, withCost, kind }), `${event.title || 'event'} order`)
+  }
+  const { event, order, words } = written(worked)
   return (
     <span className="order-acts">
       <Button onClick={() => setOpen(true)}>As a message</Button>
-      <Button onClick={() => saveCsv(orderCsv(order, { ...words, withCost, kind }), `${event.title || 'event'} order`)}>
-        Save as CSV
-      </Button>
+      <Button onClick={save}>Save as CSV</Button>
       <label className="order-check">
         <input type="checkbox" checked={withCost} onChange={(e) => setWithCost(e.target.checked)} />
         with cost
