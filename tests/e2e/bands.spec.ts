@@ -88,9 +88,12 @@ for (const [width, height] of [
     await page.goto('/')
     await page.getByRole('button', { name: /Orchard supper/ }).click()
     await expect(page.getByTestId('elevation')).toBeVisible()
-    const below = page.getByRole('navigation', { name: 'Below the drawing' }).getByRole('button', { name: /^Readings/ })
-    const tab = page.getByRole('tab', { name: 'Readings' })
-    for (const way of [below, tab]) if (await way.isVisible()) await way.click()
+    // Beside the drawing only from 1200 px on.
+    if (width < 1200)
+      await page
+        .getByRole('navigation', { name: 'Below the drawing' })
+        .getByRole('button', { name: /^Readings/ })
+        .click()
     await page.getByRole('button', { name: /Balance of weight/ }).click()
     await page.getByRole('button', { name: 'Why', exact: true }).click()
     // A share is typed in hundredths; one of the others of the reading, behind Why.
@@ -126,8 +129,11 @@ test('on a phone the reasons lie over the drawing, fields stand free of what is 
     return panel ? panel.height : 0
   })
   expect(room).toBeGreaterThan(600)
-  for (const opens of await page.getByRole('button', { name: /^set your own band/ }).all()) {
+  const all = page.getByRole('button', { name: /^set your own band/ })
+  await expect(all).not.toHaveCount(0)
+  for (const opens of await all.all()) {
     await opens.click()
+    await expect(page.locator('.own-band input').first()).toBeVisible()
     const free = await page.locator('.own-band input').evaluateAll((fields) =>
       fields.every((field) => {
         // As far out as the ring round it.

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expect, test } from './helpers.ts'
-import { onScreen, openSample, saved } from './sheet.ts'
+import { keptDesign, onScreen, openSample, saved } from './sheet.ts'
 
 const told = async (page: Page, name: string) => Number((await page.getByTestId('views').getAttribute(name)) ?? 0)
 
@@ -17,7 +17,8 @@ const stillPixels = (page: Page): Promise<string> =>
 /** Waits until the careful pictures of both views are there. @returns how often still pictures have been drawn so far */
 const settledDraws = async (page: Page): Promise<number> => {
   await expect(page.getByTestId('views')).toHaveAttribute('data-stills', 'fine fine')
-  await page.waitForTimeout(300)
+  // What was asked for by then is drawn with the next frame.
+  await page.evaluate(() => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then))))
   return told(page, 'data-still-draws')
 }
 
@@ -38,6 +39,7 @@ test('a drag draws nothing that stands still, and loses sight of nothing; put do
   await expect(page.getByTestId('views')).not.toHaveAttribute('data-stills', 'fine fine')
   const draws = await settledDraws(page)
   for (let i = 1; i <= 40; i++) await page.mouse.move(at.x + 4 + i, at.y - 4 - (i % 9))
+  // Long enough for pictures that must not come.
   await page.waitForTimeout(400)
   expect(await told(page, 'data-still-draws')).toBe(draws)
   expect(await told(page, 'data-sprite-misses')).toBe(0)
@@ -51,10 +53,7 @@ test('a drag draws nothing that stands still, and loses sight of nothing; put do
 
   await expect(page.getByText(/kept in this browser/)).toBeVisible()
   await page.reload()
-  await page
-    .getByRole('region', { name: 'Yours, kept in this browser' })
-    .getByRole('button', { name: new RegExp(`^${moved.title}`) })
-    .click()
+  await keptDesign(page, moved.title).click()
   await expect(page.getByTestId('elevation')).toBeVisible()
   await settledDraws(page)
   expect(await told(page, 'data-scale')).toBe(scale)

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
 import { expect, focusIsSomewhere, tabTo, test, typeInto } from './helpers.ts'
-import { openSample } from './sheet.ts'
+import { keptDesign, openSample } from './sheet.ts'
 
 const toEvent = async (page: Page): Promise<void> => {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /Event/ }).click()
@@ -11,10 +11,7 @@ const toEvent = async (page: Page): Promise<void> => {
 /** The page loaded anew, and again at the event with the kept design open. */
 const reloaded = async (page: Page): Promise<void> => {
   await page.reload()
-  await page
-    .getByRole('button', { name: /^Orchard supper/ })
-    .last()
-    .click()
+  await keptDesign(page, 'Orchard supper').click()
   await expect(page.getByTestId('elevation')).toBeVisible()
   await toEvent(page)
 }
@@ -81,7 +78,6 @@ test('a second design with its number changes the order and the money; it can be
   await page.getByRole('button', { name: 'Redo' }).click()
   await expect.poll(() => cost(page)).toBe(after)
 
-  await page.waitForTimeout(1200)
   await reloaded(page)
   await panel(page, 'Order')
   await expect.poll(() => stemsOf(page, /^Peony/)).toBe(30)
@@ -225,8 +221,10 @@ test('the order leaves as a table that no spreadsheet takes for a formula, and a
 
   await page.getByRole('button', { name: 'As a message' }).click()
   const dialog = page.getByRole('dialog', { name: 'The order as a message' })
+  await expect(dialog.getByLabel('Message')).toHaveValue(
+    /^=SUM\(A1:A9\): flowers to order\nThe event is on Saturday 9 October 2027\. /,
+  )
   const message = await dialog.getByLabel('Message').inputValue()
-  expect(message).toMatch(/^=SUM\(A1:A9\): flowers to order\nThe event is on Saturday 9 October 2027\. /)
   expect(message).toMatch(/\n- Garden rose, .*: 6 × 12 \(72 stems\); at least \d+ cm long/)
   // As the plan takes them in.
   const days = [...message.matchAll(/^To come on (.*) 2027:$/gm)].map((found) => found[1]!)
@@ -303,14 +301,11 @@ test('what is changed in a design is seen in the event, also while another is op
 test('a design that this browser no longer has is said to be missing and can be taken out', async ({ page }) => {
   await withTwo(page)
   await put(page.getByLabel('Where they stand, Window-sill bowl'), 'window')
-  await page.waitForTimeout(1200)
   await page.goto('/')
   await page.getByRole('button', { name: 'Remove Window-sill bowl' }).click()
   await page.getByRole('button', { name: 'Remove for good' }).click()
-  await page
-    .getByRole('button', { name: /^Orchard supper/ })
-    .last()
-    .click()
+  await expect(page.getByRole('button', { name: 'Remove for good' })).toBeHidden()
+  await keptDesign(page, 'Orchard supper').click()
   await expect(page.getByTestId('elevation')).toBeVisible()
   await toEvent(page)
   const missing = page.getByRole('list', { name: 'Designs that are missing' })
@@ -350,13 +345,7 @@ test('what was changed the moment before the page is loaded anew is there', asyn
   await toEvent(page)
   for (const title of ['The last word', 'And one more']) {
     await put(page.getByLabel('Title of the event'), title)
-    await page.reload()
-    await page
-      .getByRole('button', { name: /^Orchard supper/ })
-      .last()
-      .click()
-    await expect(page.getByTestId('elevation')).toBeVisible()
-    await toEvent(page)
+    await reloaded(page)
     await expect(page.getByLabel('Title of the event')).toHaveValue(title)
   }
 })
@@ -367,8 +356,10 @@ test('two tabs do not overwrite each other’s event: the newer one is shown, on
 }) => {
   await openSample(page, 'Window-sill bowl')
   await toEvent(page)
+  const notKeptYet = events(page).getByText('kept from the first change on')
+  await expect(notKeptYet).toBeVisible()
   await put(page.getByLabel('Title of the event'), 'Wedding')
-  await page.waitForTimeout(1200)
+  await expect(notKeptYet).toBeHidden()
   const other = await context.newPage()
   await openSample(other, 'Orchard supper')
   await toEvent(other)
@@ -494,10 +485,7 @@ test('a design that another tab keeps is not swapped in', async ({ page, context
   await withTwo(page)
   const other = await context.newPage()
   await other.goto('/')
-  await other
-    .getByRole('button', { name: /^Window-sill bowl/ })
-    .last()
-    .click()
+  await keptDesign(other, 'Window-sill bowl').click()
   await expect(other.getByTestId('elevation')).toBeVisible()
   await panel(page, 'Swap')
   await page.getByLabel('in place of').selectOption({ label: 'Peony, white' })
@@ -525,7 +513,9 @@ for (const [width, height] of [
     // The list has an event in each of its places.
     for (const title of ['Gone', 'Beside', 'Open now']) {
       await put(page.getByLabel('Title of the event'), title)
-      if (title !== 'Open now') await page.getByRole('button', { name: 'Begin a new event' }).click()
+      if (title === 'Open now') continue
+      await page.getByRole('button', { name: 'Begin a new event' }).click()
+      await expect(page.getByLabel('Title of the event')).toHaveValue('')
     }
     await page.getByRole('button', { name: 'Throw Gone away' }).click()
     await expect(page.getByText('Thrown away: 1 event')).toBeVisible()

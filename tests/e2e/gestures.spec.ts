@@ -77,8 +77,8 @@ test('by the head of one of several selected all of them go, as one step; a cros
 test('the ring turns the sheet all the way round, also where leaves lie over it', async ({ page }) => {
   await openSample(page, 'Twenty-four small cups')
   const before = await saved(page)
-  // The careful picture may still be on its way; what stands where is read from it.
-  await page.waitForTimeout(1500)
+  // What stands where is read from the careful picture.
+  await expect(page.getByTestId('views')).toHaveAttribute('data-stills', 'fine fine')
   const ring = (await page.getByTestId('ring').boundingBox())!
   const [cx, cy, r] = [ring.x + ring.width / 2, ring.y + ring.height / 2, ring.width / 2]
   const on = (degrees: number) => {
@@ -102,8 +102,9 @@ test('the ring turns the sheet all the way round, also where leaves lie over it'
     await page.mouse.move(at.x, at.y)
     await expect(page.getByTestId('views')).toHaveAttribute('data-over', 'ring')
     await drag(page, at, { x: to.x - at.x, y: to.y - at.y })
-    expect(await turned(), `from ${degrees}°`).toBeGreaterThan(2)
+    await expect.poll(turned, `from ${degrees}°`).toBeGreaterThan(2)
     await page.getByRole('button', { name: '0°, turn the sheet to this side' }).first().click()
+    await expect.poll(turned).toBe(0)
   }
   expect(await saved(page)).toEqual(before)
   await expect(undoButton(page)).toHaveAttribute('aria-disabled', 'true')

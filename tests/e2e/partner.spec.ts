@@ -49,6 +49,8 @@ const offer = async (page: Page, palettes: readonly string[], also: readonly Reg
   await page.getByRole('button', { name: '3 Picture' }).click()
   for (const name of palettes) await page.getByRole('checkbox', { name }).check()
   for (const name of also) await page.getByRole('checkbox', { name }).check()
+  // Names of colours come with the palettes of the house, and go along.
+  await expect(page.getByRole('group', { name: /^Palettes to choose from/ }).getByRole('checkbox')).not.toHaveCount(0)
   const link = page.getByLabel(/^The link, /)
   await expect(link).toHaveValue(/#show=2\./)
   return link.inputValue()
@@ -64,6 +66,7 @@ test('a link goes to the partner, who turns, chooses and writes back; the choice
   const link = await offer(page, ['Lantern walk', 'Straw and linen'], [/with a note from you/])
   await page.getByLabel('Your note').fill('Which one would you like?')
   await expect(page.getByLabel(/^The link, /)).not.toHaveValue(link)
+  await expect(page.getByLabel(/^The link, /)).toHaveValue(/#show=2\./)
   await clean(page)
 
   const partner = await phone(browser)
@@ -143,6 +146,7 @@ test('an answer by link finds its design; one for another design, or for a chang
   await partner.page.goto(link)
   await partner.page.getByRole('radio', { name: /^Lantern walk/ }).check()
   await partner.page.getByRole('button', { name: 'I like this one' }).click()
+  await expect(partner.page.getByLabel('The answer as a text')).toHaveValue(/I like this one: Lantern walk/)
   await partner.page.getByRole('button', { name: 'Copy as a link' }).click()
   await expect(partner.page.getByText('The link is copied.')).toBeVisible()
   const answer = await partner.page.evaluate(() => navigator.clipboard.readText())
@@ -404,7 +408,6 @@ test('a link that was cut is refused in words', async ({ page }) => {
 test('on a narrow screen, with large text and at a desk nothing scrolls sideways', async ({ page }) => {
   await openSample(page, 'Orchard supper')
   const link = await offer(page, ['Lantern walk', 'Straw and linen', 'Late orchard'])
-  await page.goto('about:blank')
   for (const [width, height] of [
     [320, 640],
     [390, 844],
@@ -413,6 +416,8 @@ test('on a narrow screen, with large text and at a desk nothing scrolls sideways
     [1440, 900],
   ] as const) {
     await page.setViewportSize({ width, height })
+    // Gone to again from itself it would not be loaded anew.
+    await page.goto('about:blank')
     await page.goto(link)
     await painted(page)
     const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)

@@ -3,6 +3,7 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import ICAL from 'ical.js'
 import { expect, focusIsSomewhere, tabTo, tabToIt, test, typeInto } from './helpers.ts'
+import { keptDesign } from './sheet.ts'
 
 const sheets = (page: Page) => page.getByRole('navigation', { name: 'Sheets' })
 const sum = (page: Page) => page.locator('.plan-sum')
@@ -76,10 +77,8 @@ test('from a date to a plan that is ticked off, timed anew and taken along', asy
   await test.step('a tick is kept', async () => {
     await row(page, 'book').getByRole('checkbox').check()
     await expect(sum(page)).toContainText('1 of ')
-    await page.waitForTimeout(1200)
     await page.reload()
-    const kept = page.getByRole('region', { name: 'Yours, kept in this browser' })
-    await kept.getByRole('button', { name: /^Orchard supper/ }).click()
+    await keptDesign(page, 'Orchard supper').click()
     await expect(page.getByTestId('elevation')).toBeVisible()
     await sheets(page).getByRole('button', { name: /Event/ }).click()
     await page.getByRole('button', { name: 'Plan of work' }).click()
@@ -109,6 +108,7 @@ test('from a date to a plan that is ticked off, timed anew and taken along', asy
   await test.step('as text', async () => {
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
     await page.getByRole('button', { name: 'Copy as text' }).click()
+    await expect(page.getByRole('status').filter({ hasText: 'The plan is copied.' })).toHaveCount(1)
     const text = await page.evaluate(() => navigator.clipboard.readText())
     expect(text).toContain('[x] Order the flowers')
     expect(text).toContain('Saturday 14 June 2031, the day itself')
@@ -188,7 +188,8 @@ test('who is there, by name, and what one piece took', async ({ page }) => {
     await page.keyboard.press('Enter')
     await expect(page.getByRole('region', { name: 'How the hours come about' })).toContainText('by stems')
     await page.reload()
-    await page.getByRole('region', { name: 'Yours, kept in this browser' }).getByRole('button').first().click()
+    await keptDesign(page, 'Orchard supper').click()
+    await expect(page.getByTestId('elevation')).toBeVisible()
     await sheets(page).getByRole('button', { name: /Event/ }).click()
     await page.getByRole('button', { name: 'Plan of work' }).click()
     await expect(placing).toHaveValue('30')

@@ -44,10 +44,19 @@ export const begin = async (page: Page): Promise<void> => {
   await expect(page.getByTestId('elevation')).toBeVisible()
 }
 
+/** A design that this browser keeps, in the list of the start page: a sample may have the same title. */
+export const keptDesign = (page: Page, title: string): Locator =>
+  page
+    .getByRole('region', { name: 'Yours, kept in this browser' })
+    .getByRole('button', { name: new RegExp(`^${title} \\d`) })
+
 /** Opens a sample by its title. */
 export const openSample = async (page: Page, title: string): Promise<void> => {
   await page.goto('/')
-  await page.getByRole('button', { name: new RegExp(title) }).click()
+  await page
+    .getByRole('region', { name: 'Three to look into' })
+    .getByRole('button', { name: new RegExp(title) })
+    .click()
   await expect(page.getByTestId('elevation')).toBeVisible()
   await expect(page.getByRole('button', { name: /What leads the eye/ })).toContainText('%')
 }
@@ -55,7 +64,9 @@ export const openSample = async (page: Page, title: string): Promise<void> => {
 /** Takes a plant in hand. */
 export const take = async (page: Page, plant: string): Promise<void> => {
   const adding = page.getByRole('region', { name: 'Add a stem' })
-  if (!(await adding.isVisible())) await page.getByRole('button', { name: 'Add a stem' }).click()
+  const opens = page.getByRole('button', { name: 'Add a stem' })
+  // What it opens comes a moment after the press.
+  if ((await opens.getAttribute('aria-expanded')) !== 'true') await opens.click()
   await adding.getByLabel('find a plant').fill(plant)
   await adding
     .getByRole('radio', { name: new RegExp(plant, 'i') })

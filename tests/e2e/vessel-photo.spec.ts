@@ -40,7 +40,10 @@ const pngOf = async (page: Page, drawn: Drawn): Promise<Buffer> => {
 const openBench = async (page: Page) => {
   await page.getByRole('button', { name: /^vessel/ }).click()
   await page.getByRole('button', { name: 'From a photo of your own' }).click()
-  return page.getByRole('dialog', { name: 'Your own vessel, from a photo' })
+  const dialog = page.getByRole('dialog', { name: 'Your own vessel, from a photo' })
+  // What is pasted or dropped before it is there goes elsewhere.
+  await expect(dialog).toBeVisible()
+  return dialog
 }
 const give = (page: Page, name: string, mimeType: string, buffer: Buffer) =>
   page.getByLabel('Choose a photo of the vessel').setInputFiles({ name, mimeType, buffer })
@@ -177,8 +180,8 @@ test('marks and sides go by keys, by numbers and by the pointer alike', async ({
   const wide = Number(await base.inputValue())
   const box = (await dialog.getByRole('button', { name: 'side at the base', exact: true }).boundingBox())!
   await drag(page, { x: box.x + box.width / 2, y: box.y + box.height / 2 }, { x: -20, y: 0 })
-  expect(Number(await base.inputValue())).toBeLessThan(wide - 5)
   await expect(dialog.getByText(/^Set by hand/)).toBeVisible()
+  expect(Number(await base.inputValue())).toBeLessThan(wide - 5)
 
   const rows = dialog.getByRole('spinbutton', { name: /^width, side/ })
   const n = await rows.count()
