@@ -1,4 +1,4 @@
-import type { Stock } from './along.ts'
+import type { Stock } from './along-kinds.ts'
 import { fitsIn, type Wanted } from './pieces.ts'
 
 /** So many lengths are tried as t. Ours. */

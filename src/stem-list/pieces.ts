@@ -6,6 +6,8 @@ export interface Wanted {
   length_mm: number
   /** `whole` keeps all its heads and so uses up a stem; `lateral` is one head with a stalk of its own. */
   piece: 'whole' | 'lateral'
+  /** Key of the design it is for, where there are several. */
+  design?: string
 }
 
 /** What one bought stem gives when it is cut apart: one long piece along the main axis, and side stems. Lengths in mm. */
@@ -20,7 +22,7 @@ export interface Yield {
 }
 
 /** Lengths come from curves: a hair more than the stem has is no more. */
-const HAIR_mm = 1e-6
+export const HAIR_mm = 1e-6
 
 /** Does a piece come out of a part of so much? Both mm. */
 export const fitsIn = (length_mm: number, room_mm: number): boolean => length_mm <= room_mm + HAIR_mm
