@@ -10,6 +10,18 @@ const byTable = (needed: number, packs: readonly Pack[]): number => {
     least.push(Math.min(...packs.map((p) => p.minor + least[Math.max(0, n - p.stems)]!)))
   return least[needed]!
 }
+/** The least money, then the fewest stems, then the fewest packs, stem by stem from nothing up. */
+const byFullTable = (needed: number, packs: readonly Pack[]): number[] => {
+  const best = [[0, 0, 0]]
+  for (let n = 1; n <= needed; n += 1) {
+    const all = packs.map((p) => {
+      const [minor, stems, count] = best[Math.max(0, n - p.stems)]!
+      return [minor! + p.minor, stems! + p.stems, count! + 1]
+    })
+    best.push(all.reduce((a, b) => ((b[0]! - a[0]! || b[1]! - a[1]! || b[2]! - a[2]!) < 0 ? b : a)))
+  }
+  return best[needed]!
+}
 const spent = (packs: { count: number; minor: number }[]): number =>
   packs.reduce((sum, p) => sum + p.count * p.minor, 0)
 
@@ -45,6 +57,28 @@ describe('bunches of two sizes', () => {
       { numRuns: 400 },
     )
     promise(`C2 cheapest bunches, against a table of every number of stems: ${runs} cases, 0 failures`)
+  })
+  it('of equally cheap ones has the fewest stems over, then the fewest packs, with sizes from one to a thousand', () => {
+    const pack = fc
+      .record({
+        stems: fc.constantFrom(1, 7, 10, 12, 20, 25, 50, 100, 1000),
+        each: fc.constantFrom(50, 52, 55, 60),
+        off: fc.integer({ min: 0, max: 9 }),
+      })
+      .map(({ stems, each, off }) => ({ stems, minor: stems * each - off }))
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 4000 }),
+        fc.array(pack, { minLength: 1, maxLength: 4 }),
+        (needed, packs) => {
+          const bought = cheapestPacks(needed, packs)
+          const sum = (of: (p: (typeof bought)[number]) => number): number => bought.reduce((n, p) => n + of(p), 0)
+          expect([spent(bought), sum((p) => p.count * p.stems), sum((p) => p.count)]).toEqual(
+            byFullTable(needed, packs),
+          )
+        },
+      ),
+    )
   })
   it('refuses sizes and prices that are none', () => {
     for (const packs of [[], [{ stems: 0, minor: 1 }], [{ stems: 2, minor: 0.5 }], [{ stems: 2, minor: -1 }]])
