@@ -80,8 +80,7 @@ const byProgramme = (wanted: readonly Wanted[], stock: Stock, known: number, rul
   return { patterns, stems: stemsOf(patterns), least: Math.max(known, bound + long) }
 }
 
-/** Together, whatever the designs. */
-const together = (wanted: readonly Wanted[], stock: Stock): Along => {
+const find = (wanted: readonly Wanted[], stock: Stock): Along => {
   const first = stemByStem(wanted, stock, 0)
   if (mostOf(wanted, stock) <= 2) return { patterns: first, stems: stemsOf(first), least: stemsOf(first) }
   const filled = stemByStem(wanted, stock, MOST_STEPS / (wanted.length * stock.along))
@@ -90,6 +89,22 @@ const together = (wanted: readonly Wanted[], stock: Stock): Along => {
   if (rules.least >= rules.stems) return rules
   const programme = byProgramme(wanted, stock, rules.least, patterns)
   return programme.stems < rules.stems ? programme : { ...rules, least: programme.least }
+}
+
+/** So many answers are remembered: an edit changes one line of many, and a line is asked for by the order and by the cut sheet. Ours. */
+const REMEMBERED = 256
+const remembered = new Map<string, Along>()
+
+/** Together, whatever the designs. */
+const together = (wanted: readonly Wanted[], stock: Stock): Along => {
+  const key = [stock.main_mm, stock.along, ...wanted.map((w) => `${w.count}x${w.length_mm}`)].join(' ')
+  const answer = remembered.get(key) ?? find(wanted, stock)
+  remembered.set(key, answer)
+  for (const oldest of remembered.keys()) {
+    if (remembered.size <= REMEMBERED) break
+    remembered.delete(oldest)
+  }
+  return answer
 }
 
 /** What each design needs by itself, one after the other; null where that is surely no fewer than `stems`. */
