@@ -7,7 +7,7 @@ import { Button, SelectField } from '../../parts/index.ts'
 import { canvasMeasure, type Faces } from '../../picture/paint.ts'
 import { rastersOf } from '../../picture/rasters.ts'
 import { useTools } from '../../picture/use-tools.ts'
-import type { WorkedEvent } from '../use-worked-event.ts'
+import { type WorkedEvent, workedNow } from '../use-worked-event.ts'
 import { type EventPage, eventPages, type SheetChoices } from './pages.ts'
 import { SheetPreview } from './sheet-preview.tsx'
 import './sheets.css'
@@ -24,7 +24,7 @@ const savePages = async (pages: readonly EventPage[], faces: Faces, title: strin
     const sheets = []
     for (const [i, { laid, document }] of pages.entries()) {
       const painted = await rastersOf({ document, laid, painter: painter(), scale: 1, lane: `sheet file ${i}` })
-      if (!painted) return
+      if (!painted) return say('The sheets could not be made: other drawings came between. Ask for them again.')
       sheets.push({ laid, painted })
     }
     const { pdfPages } = await import('../../picture/pdf/index.ts')
@@ -61,10 +61,13 @@ export const SheetsPanel = ({ worked }: { worked: WorkedEvent }) => {
     care: true,
     withCost: false,
   }))
-  const pages = useMemo(
-    () => (tools ? eventPages(worked, choices, { units, generalName: tools.general }, canvasMeasure(tools.faces)) : []),
-    [worked, choices, units, tools],
+  const laidOut = useMemo(
+    () =>
+      (of: WorkedEvent): EventPage[] =>
+        tools ? eventPages(of, choices, { units, generalName: tools.general }, canvasMeasure(tools.faces)) : [],
+    [choices, units, tools],
   )
+  const pages = useMemo(() => laidOut(worked), [laidOut, worked])
   return (
     <div className="sheets">
       <div className="sheets-choices">
@@ -90,7 +93,8 @@ export const SheetsPanel = ({ worked }: { worked: WorkedEvent }) => {
           onClick={async () => {
             if (!tools) return
             setBusy(true)
-            await savePages(pages, tools.faces, worked.event.title)
+            const now = workedNow(worked)
+            await savePages(laidOut(now), tools.faces, now.event.title)
             setBusy(false)
           }}
         >
