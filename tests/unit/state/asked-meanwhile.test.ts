@@ -1,20 +1,10 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { newArrangement } from '../../../src/arrangement/index.ts'
-import { browser, late, type Tab, tab } from './tabs.ts'
+import { browser, designTitles, keptTitle, late, rename, shown, type Tab, tab, withTwo } from './tabs.ts'
 
 afterEach(() => vi.unstubAllGlobals())
 
-const shown = (page: Tab): string => page.useStudio.getState().document.title
 const saveOf = (page: Tab): string => page.useStudio.getState().save.state
-const rename = (page: Tab, title: string): void => page.perform({ do: 'set-title', title })
-const kept = async (page: Tab, id: string): Promise<string> => {
-  const result = await page.store.load(id)
-  return result.ok ? result.document.title : `(${result.why})`
-}
-const titles = async (page: Tab): Promise<string[]> => {
-  const list = await page.store.list()
-  return list.ok ? list.designs.map((d) => d.title).sort() : []
-}
 const palettesOf = async (page: Tab): Promise<string[]> => {
   const all = await page.store.setting('palettes')
   return all.ok ? (all.value as { name: string }[]).map((p) => p.name).sort() : []
@@ -26,16 +16,6 @@ const paletteNamed = (name: string) => ({
   slots: [{ colour: '#aa2244', part: 'focal' as const }],
 })
 
-/** A page with the first of two designs open. */
-const withTwo = async () => {
-  const place = browser()
-  const page = await tab(place, false)
-  await page.startKeeping()
-  const [bowl, cup] = [await page.design('Bowl'), await page.design('Cup')]
-  await page.openKept(bowl)
-  return { place, page, bowl, cup }
-}
-
 describe('a design that is asked for again', () => {
   it('twice in a row, as by a double click, is open and may be written', async () => {
     const { page, cup } = await withTwo()
@@ -43,7 +23,7 @@ describe('a design that is asked for again', () => {
     expect([shown(page), saveOf(page)]).toEqual(['Cup', 'saved'])
     rename(page, 'Cup of roses')
     expect(await page.keepDesign()).toBe(true)
-    expect(await kept(page, cup)).toBe('Cup of roses')
+    expect(await keptTitle(page, cup)).toBe('Cup of roses')
   })
 
   it('the moment after it was left is not taken for one of another tab', async () => {
@@ -63,7 +43,7 @@ describe('a design that is asked for again', () => {
     page.leave()
     const next = await tab(place, false)
     await next.startKeeping()
-    expect(await titles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
+    expect(await designTitles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
   })
 })
 
@@ -95,7 +75,7 @@ describe('something else is asked for before a design is there', () => {
     come()
     await opening
     expect(page.useStudio.getState().designId).toBe(bowl)
-    expect(await kept(page, cup)).toBe('(missing)')
+    expect(await keptTitle(page, cup)).toBe('(missing)')
   })
 
   it('of the open one removed and another opened, that one is shown and kept', async () => {
@@ -110,7 +90,7 @@ describe('something else is asked for before a design is there', () => {
     expect([sheet, designId]).toEqual(['drawing', cup])
     rename(page, 'Cup of roses')
     await page.keepDesign()
-    expect(await titles(page)).toEqual(['Cup of roses'])
+    expect(await designTitles(page)).toEqual(['Cup of roses'])
   })
 
   it('what a second tab keeps as a new design goes on as it is by then', async () => {
@@ -124,7 +104,7 @@ describe('something else is asked for before a design is there', () => {
     await keeping
     expect(shown(other)).toBe('Mine, and more')
     await other.keepDesign()
-    expect(await titles(other)).toEqual(['Bowl', 'Cup', 'Mine, and more'])
+    expect(await designTitles(other)).toEqual(['Bowl', 'Cup', 'Mine, and more'])
   })
 
   it('where nothing can be kept, what was saved as a file may be left', async () => {
@@ -150,7 +130,7 @@ describe('something is done before what is kept has come', () => {
     rename(page, 'New, and changed')
     await starting
     expect(await page.keepDesign()).toBe(true)
-    expect(await titles(page)).toEqual(['New, and changed'])
+    expect(await designTitles(page)).toEqual(['New, and changed'])
   })
 
   it('units, prices and palettes that are set hold, and nothing that was kept is written over', async () => {

@@ -1,29 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { browser, type Tab, tab } from './tabs.ts'
+import { designTitles, keptTitle, rename, shown, tab, withTwo } from './tabs.ts'
 
 afterEach(() => vi.unstubAllGlobals())
-
-const shown = (page: Tab): string => page.useStudio.getState().document.title
-const rename = (page: Tab, title: string): void => page.perform({ do: 'set-title', title })
-/** What this browser keeps of a design. */
-const kept = async (page: Tab, id: string): Promise<string> => {
-  const result = await page.store.load(id)
-  return result.ok ? result.document.title : `(${result.why})`
-}
-const titles = async (page: Tab): Promise<string[]> => {
-  const list = await page.store.list()
-  return list.ok ? list.designs.map((d) => d.title).sort() : []
-}
-
-/** A page with the first of two designs open. */
-const withTwo = async () => {
-  const place = browser()
-  const page = await tab(place, false)
-  await page.startKeeping()
-  const [bowl, cup] = [await page.design('Bowl'), await page.design('Cup')]
-  await page.openKept(bowl)
-  return { place, page, bowl, cup }
-}
 
 describe('another design is opened', () => {
   it('what is changed while it is on its way stays with the design that was on the sheet', async () => {
@@ -32,8 +10,8 @@ describe('another design is opened', () => {
     rename(page, 'Bowl by the door')
     await opening
     expect(shown(page)).toBe('Cup')
-    await vi.waitFor(async () => expect(await kept(page, bowl)).toBe('Bowl by the door'))
-    expect(await kept(page, cup)).toBe('Cup')
+    await vi.waitFor(async () => expect(await keptTitle(page, bowl)).toBe('Bowl by the door'))
+    expect(await keptTitle(page, cup)).toBe('Cup')
   })
 
   it('the same holds at any moment on the way, and for a new design too', async () => {
@@ -47,7 +25,7 @@ describe('another design is opened', () => {
       await opening
       await page.openKept(bowl)
       expect(shown(page)).toBe(renamed ? 'Bowl by the door' : 'Bowl')
-      expect(await kept(page, cup)).toBe('Cup')
+      expect(await keptTitle(page, cup)).toBe('Cup')
     }
   })
 
@@ -56,9 +34,9 @@ describe('another design is opened', () => {
     await page.openKept(cup)
     rename(page, 'Cup of roses')
     await page.keepDesign()
-    expect(await kept(page, cup)).toBe('Cup of roses')
+    expect(await keptTitle(page, cup)).toBe('Cup of roses')
     await vi.waitFor(() => expect([...place.claims.keys()]).toEqual([`pedicel-design-${cup}`]))
-    expect(await kept(page, bowl)).toBe('Bowl')
+    expect(await keptTitle(page, bowl)).toBe('Bowl')
   })
 
   it('of two asked for one after the other, the last is shown', async () => {
@@ -68,8 +46,8 @@ describe('another design is opened', () => {
     expect(shown(page)).toBe('Jug')
     rename(page, 'Jug of herbs')
     await page.keepDesign()
-    expect(await kept(page, jug)).toBe('Jug of herbs')
-    expect([await kept(page, bowl), await kept(page, cup)]).toEqual(['Bowl', 'Cup'])
+    expect(await keptTitle(page, jug)).toBe('Jug of herbs')
+    expect([await keptTitle(page, bowl), await keptTitle(page, cup)]).toEqual(['Bowl', 'Cup'])
   })
 
   it('one that is not there leaves the open one open, and kept', async () => {
@@ -78,7 +56,7 @@ describe('another design is opened', () => {
     expect(page.useStudio.getState().opening?.problems).toHaveLength(1)
     rename(page, 'Bowl, still here')
     expect(await page.keepDesign()).toBe(true)
-    expect(await kept(page, bowl)).toBe('Bowl, still here')
+    expect(await keptTitle(page, bowl)).toBe('Bowl, still here')
   })
 
   it('one that is open already keeps its history', async () => {
@@ -99,7 +77,7 @@ describe('another design is opened', () => {
     page.leave()
     const next = await tab(place, false)
     await next.startKeeping()
-    expect(await titles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
+    expect(await designTitles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
   })
 
   it('where it can’t even be put down, nothing is opened', async () => {
@@ -121,7 +99,7 @@ describe('another design is opened', () => {
     expect(other.useStudio.getState().save.state).toBe('elsewhere')
     rename(other, 'Bowl in the second tab')
     await other.openKept(cup)
-    expect(await titles(other)).toEqual(['Bowl', 'Bowl in the second tab (copy)', 'Cup'])
+    expect(await designTitles(other)).toEqual(['Bowl', 'Bowl in the second tab (copy)', 'Cup'])
     expect(shown(page)).toBe('Bowl')
   })
 })

@@ -1,19 +1,10 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { newArrangement } from '../../../src/arrangement/index.ts'
-import { newEvent, type WholeEvent, writeEvent } from '../../../src/event/index.ts'
+import { writeEvent } from '../../../src/event/index.ts'
 import { databaseRecords } from '../../../src/storage/database.ts'
-import { browser, name, tab, titleOf, titles } from './tabs.ts'
+import { browser, name, supper, tab, titleOf, titles } from './tabs.ts'
 
 afterEach(() => vi.unstubAllGlobals())
 
-const supper = (over: Partial<WholeEvent> = {}): WholeEvent => ({
-  ...newEvent('Europe/Lisbon'),
-  id: 'supper',
-  title: 'Supper',
-  parts: [{ design: 'bowl', copies: 12, place: 'tables' }],
-  designs: { bowl: { ...newArrangement(), title: 'Bowl' } },
-  ...over,
-})
 const count = (page: Awaited<ReturnType<typeof tab>>) => async (): Promise<number> => {
   await page.refreshKept()
   const { store } = await import('../../../src/state/kept-store.ts')

@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { newArrangement, type Stem } from '../../../src/arrangement/index.ts'
+import type { Stem } from '../../../src/arrangement/index.ts'
 import { findPlant } from '../../../src/catalogue/index.ts'
-import { newEvent, type WholeEvent, writeEvent } from '../../../src/event/index.ts'
+import { writeEvent } from '../../../src/event/index.ts'
 import { type OrderLine, swapsFor } from '../../../src/stem-list/index.ts'
-import { browser, late, name, saveOf, type Tab, tab, titleOf, titles } from './tabs.ts'
+import { browser, late, name, saveOf, supper, type Tab, tab, titleOf, titles } from './tabs.ts'
 
 afterEach(() => vi.unstubAllGlobals())
 
@@ -26,14 +26,6 @@ const withEvents = async (...all: string[]) => {
   await page.refreshEvents()
   return { place, page, ids }
 }
-const supper = (over: Partial<WholeEvent> = {}): WholeEvent => ({
-  ...newEvent('Europe/Lisbon'),
-  id: 'supper',
-  title: 'Supper',
-  parts: [{ design: 'bowl', copies: 12, place: 'tables' }],
-  designs: { bowl: { ...newArrangement(), title: 'Bowl' } },
-  ...over,
-})
 
 describe('a design that is put in', () => {
   it('twice in a row, as by a double click, stands there once', async () => {

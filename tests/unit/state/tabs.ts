@@ -2,6 +2,7 @@ import { IDBFactory } from 'fake-indexeddb'
 import 'fake-indexeddb/auto'
 import { vi } from 'vitest'
 import { type Arrangement, newArrangement, type Stem } from '../../../src/arrangement/index.ts'
+import { newEvent, type WholeEvent } from '../../../src/event/index.ts'
 import type { Records } from '../../../src/storage/records.ts'
 
 type State = typeof import('../../../src/state/index.ts')
@@ -148,3 +149,36 @@ export const late = <K extends string>(
   }
   return letGo
 }
+
+/** Of the design that is open. */
+export const shown = (page: Tab): string => page.useStudio.getState().document.title
+export const rename = (page: Tab, title: string): void => page.perform({ do: 'set-title', title })
+/** What this browser keeps of a design. */
+export const keptTitle = async (page: Tab, id: string): Promise<string> => {
+  const result = await page.store.load(id)
+  return result.ok ? result.document.title : `(${result.why})`
+}
+export const designTitles = async (page: Tab): Promise<string[]> => {
+  const list = await page.store.list()
+  return list.ok ? list.designs.map((d) => d.title).sort() : []
+}
+
+/** A page with the first of two designs open. */
+export const withTwo = async () => {
+  const place = browser()
+  const page = await tab(place, false)
+  await page.startKeeping()
+  const [bowl, cup] = [await page.design('Bowl'), await page.design('Cup')]
+  await page.openKept(bowl)
+  return { place, page, bowl, cup }
+}
+
+/** An event of a file: one design, twelve times. */
+export const supper = (over: Partial<WholeEvent> = {}): WholeEvent => ({
+  ...newEvent('Europe/Lisbon'),
+  id: 'supper',
+  title: 'Supper',
+  parts: [{ design: 'bowl', copies: 12, place: 'tables' }],
+  designs: { bowl: { ...newArrangement(), title: 'Bowl' } },
+  ...over,
+})
