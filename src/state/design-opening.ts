@@ -1,24 +1,16 @@
 import { type Arrangement, newArrangement, readArrangement, writeArrangement } from '../arrangement/index.ts'
 import { askToKeep, newName } from '../storage/index.ts'
 import { change, openSheet, say, showDesign } from './actions.ts'
+import { asking } from './asking.ts'
 import { isFiled, keepDesign, leave, letGo, putOn, reach } from './design-saver.ts'
 import { refreshKept } from './keeping.ts'
 import { known, store } from './kept-store.ts'
 import { useStudio } from './store.ts'
 import type { Sheet } from './types.ts'
 
-/** Of designs that are asked for one after another, the last is the one that is shown. */
-let asked = { id: '' }
-
-/**
- * Asks for a design to be shown, by its key if it has one yet; what was asked for before is not shown any more.
- * @returns whether nothing else has been asked for since
- */
-export const askFor = (id = ''): (() => boolean) => {
-  const mine = { id }
-  asked = mine
-  return () => mine === asked
-}
+const designs = asking()
+/** Asks for a design to be shown: what was asked for before is not shown any more. */
+export const { askFor } = designs
 
 const letGoOf = async (goesOn: Arrangement | null): Promise<string | null> => {
   const copy = await letGo(goesOn)
@@ -77,7 +69,7 @@ export const openKept = async (id: string, sheet: Sheet = 'drawing'): Promise<vo
 
 /** Removes a design for good. The open one is left first; one that is on its way is not shown any more. */
 export const removeKept = async (id: string): Promise<void> => {
-  if (asked.id === id) askFor()
+  designs.drop(id)
   if (useStudio.getState().designId === id) {
     showDesign('', newArrangement(), 'start')
     await leave()

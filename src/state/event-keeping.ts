@@ -1,6 +1,7 @@
 import type { EventPlan } from '../event/index.ts'
 import { newName } from '../storage/index.ts'
 import { say } from './actions.ts'
+import { asking } from './asking.ts'
 import { begun, showEvent } from './event-actions.ts'
 import { lookUp } from './event-designs.ts'
 import {
@@ -67,21 +68,8 @@ const putAsideAsItWas = async (id: string, text: string, revision: number): Prom
   return saved.ok || saved.why === 'conflict'
 }
 
-/** Of events that are asked for one after another, the last is the one that is shown. */
-let asked = { id: '' }
-
-/** Asks for an event to be shown; what was asked for before is not shown any more. @returns whether nothing else was since */
-export const askForEvent = (id: string): (() => boolean) => {
-  const mine = { id }
-  asked = mine
-  return () => mine === asked
-}
-/** The event that was asked for last; it may be shown by now. */
-export const askedEvent = (): string => asked.id
-/** An event that is on its way is not shown any more, if it is this one. */
-export const dropAsked = (id: string): void => {
-  if (asked.id === id) askForEvent('')
-}
+/** Asks for an event to be shown: what was asked for before is not shown any more. */
+export const { askFor: askForEvent, asked: askedEvent, drop: dropAsked } = asking()
 
 /** What came of showing an event; `overtaken`: another was asked for meanwhile, and nothing is said. */
 type Shown = 'shown' | 'overtaken' | 'failed'
