@@ -54,15 +54,23 @@ describe('where what is left over would go', () => {
       { design: 'bowl', length_mm: 220, each: 2, copies: 2 },
     ])
   })
+  it('of a whole and a side stem of one length it is the one that side stems are left for', () => {
+    const [small, both] = [
+      { main_mm: 500, sides: 1, side_mm: 100 },
+      [place('cup', 1, 62, 'whole'), place('cup', 1, 62)],
+    ]
+    expect(usesOf(both, small, { stems: 0, sides: 1 })).toEqual([{ design: 'cup', length_mm: 62, each: 1, copies: 1 }])
+  })
   it('no more is said than the same stems give, and of short pieces not one less', () => {
-    const someWanted = fc.array(
+    const someWanted = fc.uniqueArray(
       fc.record({
         design: fc.constantFrom('a', 'b', 'c'),
         count: fc.integer({ min: 1, max: 40 }),
         length_mm: fc.integer({ min: 60, max: 560 }),
         piece: fc.constantFrom('whole' as const, 'lateral' as const),
       }),
-      { minLength: 1, maxLength: 6 },
+      // A use names its piece by design and length.
+      { minLength: 1, maxLength: 6, selector: ({ design, length_mm }) => `${design} ${length_mm}` },
     )
     const someYield = fc.record({
       main_mm: fc.constant(500),
