@@ -11,6 +11,7 @@ import { change, showDesign } from './actions.ts'
 import { lastWords, store } from './kept-store.ts'
 import { claimForPage } from './own-claims.ts'
 import { useStudio } from './store.ts'
+import { titleOfCopy } from './title-of-copy.ts'
 import type { Sheet } from './types.ts'
 
 type Looked = Awaited<ReturnType<typeof store.load>>
@@ -93,7 +94,7 @@ const untouched = (document: Arrangement): boolean =>
   document === filed || (document === shown && (open?.saver.revision() ?? 1) > 0)
 
 const copyOf = async (document: Arrangement): Promise<string | null> => {
-  const copy = { ...document, title: `${document.title} (copy)` }
+  const copy = { ...document, title: titleOfCopy(document.title) }
   const saved = await store.save(newName(), copy, 0)
   const put = saved.ok || leaveLastWords(lastWords, newName(), { document: copy, revision: 0, underWay: null })
   return put ? copy.title : null

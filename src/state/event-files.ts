@@ -6,9 +6,10 @@ import { fetchDesigns, keptKeys, settled, wholeEvent } from './event-designs.ts'
 import { askForEvent, openEvent, refreshEvents, sentence, showNew } from './event-keeping.ts'
 import { keepEvent, texts } from './event-saver.ts'
 import { useEvent } from './event-store.ts'
-import { readPlan, titleOfCopy } from './event-text.ts'
+import { readPlan } from './event-text.ts'
 import { refreshKept } from './keeping.ts'
 import { known } from './kept-store.ts'
+import { titleOfCopy } from './title-of-copy.ts'
 
 const { getState: get, setState: set } = useEvent
 
@@ -70,7 +71,7 @@ export const dropOpeningEvent = (): void => set({ opening: null, twin: null })
 /** Opens the file of an event that is kept already as another one beside it. */
 export const openTwinAsCopy = async (): Promise<void> => {
   const file = get().twin?.file
-  if (file) await openBeside({ ...file, title: titleOfCopy(file.title) }, newName())
+  if (file) await openBeside({ ...file, title: titleOfCopy(file.title, 'The event') }, newName())
 }
 
 /** Puts what the file has in the place of the kept event, as one step that can be taken back. */

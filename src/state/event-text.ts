@@ -3,6 +3,7 @@ import type { KeptText } from '../storage/index.ts'
 import { designsAtHand } from './event-designs.ts'
 import type { KeptEvent } from './event-store.ts'
 import { known } from './kept-store.ts'
+import { titleOfCopy } from './title-of-copy.ts'
 
 /** A design that stands for one that lies by itself: the kept text holds none, and its parts name keys that have to exist. */
 const STAND_IN = { format: 'pedicel-arrangement', version: 1, vessel: { width: 100, height: 100 } }
@@ -43,7 +44,5 @@ export const keptEvent = ({ id, text, revision, savedAt, thrown }: KeptText): Ke
 /** A kept text as one of its own beside the other: with its id, and told apart by its title. */
 export const textBeside = (text: string, id: string): string => {
   const plan = readPlan(text, id)
-  return plan ? writeEvent({ ...plan, title: titleOfCopy(plan.title), designs: {} }) : text
+  return plan ? writeEvent({ ...plan, title: titleOfCopy(plan.title, 'The event'), designs: {} }) : text
 }
-
-export const titleOfCopy = (title: string): string => `${title || 'The event'} (copy)`

@@ -1,10 +1,9 @@
-import type { Stock } from './along-kinds.ts'
+import { type Stock, sum } from './along-kinds.ts'
 import { fitsIn, type Wanted } from './pieces.ts'
 
 /** So many lengths are tried as t. Ours. */
 const MOST_HALVES = 40
 
-const sum = (all: readonly number[]): number => all.reduce((a, b) => a + b, 0)
 const counted = (all: readonly Wanted[]): number => sum(all.map((w) => w.count))
 /** Rounded up, but for what reckoning in fractions adds. */
 const up = (x: number): number => Math.ceil(x - 1e-6)

@@ -25,7 +25,7 @@ export const singles = ({ lengths, counts }: Kinds, { main_mm, along }: Stock): 
     return new Array<number>(Math.max(1, Math.min(along, counts[i]!, most))).fill(i)
   })
 
-export const stemsIn = ({ columns, times }: Basis): number =>
+const stemsIn = ({ columns, times }: Basis): number =>
   columns.reduce((all, column, r) => all + ('way' in column ? times[r]! : 0), 0)
 
 /** The piece whose price is most under that of the next shorter one, which it could serve as; −1: none. */

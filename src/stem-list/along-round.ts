@@ -11,7 +11,7 @@ const A_MENDING = 40
 const NOISE = 1e-6
 
 /** Cuts so many stems in one way; where a piece is no longer wanted, the next shorter one that is comes from its place. */
-export const takeOut = (left: number[], way: Way, times: number): Batch[] => {
+const takeOut = (left: number[], way: Way, times: number): Batch[] => {
   const batches: Batch[] = []
   for (let more = times; more > 0; ) {
     const now = new Map<number, number>()

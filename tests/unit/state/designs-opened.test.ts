@@ -80,6 +80,17 @@ describe('another design is opened', () => {
     expect(await designTitles(next)).toEqual(['Bowl', 'Bowl with figs (copy)', 'Cup'])
   })
 
+  it('a copy of the longest title there may be can be opened', async () => {
+    const { place, page, cup } = await withTwo()
+    page.database('refuses')
+    rename(page, 'a'.repeat(500))
+    await page.openKept(cup)
+    page.leave()
+    const next = await tab(place, false)
+    await next.startKeeping()
+    expect(await designTitles(next)).toEqual(['Bowl', 'Cup', `${'a'.repeat(493)} (copy)`])
+  })
+
   it('where it can’t even be put down, nothing is opened', async () => {
     const { place, page, cup } = await withTwo()
     page.database('refuses')
